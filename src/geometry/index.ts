@@ -1,0 +1,18 @@
+/** The engine's only door. */
+export * from './cabin/model';
+export { nearestOnPatch, patchNormal, pointOnPatch, tessellate } from './cabin/patch';
+export { tessellatePanel } from './cabin/tessellate-panel';
+export * from './input';
+export * from './result';
+export { cramerSpeed, isoSpeed, type SpeedOfSound, speedOfSound } from './sound/air';
+export { spreadingDb } from './sound/level';
+export {
+  createEvaluator,
+  DEFAULT_SAMPLE_RATE_HZ,
+  type EvaluateAnswer,
+  evaluatePlan,
+} from './stage/evaluate';
+export { offAxis, speakerFrame } from './stage/off-axis';
+export { pairsOf } from './stage/pairs';
+export { placeSpeaker } from './stage/place';
+export * from './vector';

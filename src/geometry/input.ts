@@ -1,0 +1,146 @@
+/**
+ * What the engine is given: the plan contract as plain data (mm, degrees, Hz, °C, kPa).
+ * The plan document's schema infers types assignable to these.
+ */
+import type { Vec3 } from './vector';
+
+export type Side = 'left' | 'right';
+export type Role =
+  | 'tweeter'
+  | 'midrange'
+  | 'midbass'
+  | 'subwoofer'
+  | 'wideband'
+  | 'rear-fill'
+  | 'centre';
+
+export interface Air {
+  temperatureC: number;
+  relativeHumidityPercent: number;
+  pressureKPa: number;
+}
+
+export interface BoxShape {
+  shape: 'box';
+  center: Vec3;
+  /** Full lengths along X, Y, Z before turning. */
+  size: Vec3;
+  /** About X, then Y, then Z: fixed axes, right-handed, degrees. */
+  turnDeg?: Vec3;
+}
+export interface RingShape {
+  shape: 'ring';
+  center: Vec3;
+  axis: Vec3;
+  /** Outer diameter minus one thickness: the circle the tube's centre runs on. */
+  diameter: number;
+  /** The tube's own diameter. */
+  thickness: number;
+}
+export interface CapsuleShape {
+  shape: 'capsule';
+  from: Vec3;
+  to: Vec3;
+  radius: number;
+}
+export interface MeshShape {
+  shape: 'mesh';
+  vertices: readonly Vec3[];
+  triangles: readonly (readonly [number, number, number])[];
+}
+export type Shape = BoxShape | RingShape | CapsuleShape | MeshShape;
+
+export type ObstacleInput = Shape & { id: string };
+export type KeepClearInput = Shape & { id: string; reason: string };
+
+/** A panel given by the plan: a bilinear patch. Corner order: (u,v) = (0,0) (1,0) (1,1) (0,1). */
+export interface PanelInput {
+  id: string;
+  corners: readonly [Vec3, Vec3, Vec3, Vec3];
+  reflectivity?: number;
+  mountable?: boolean;
+}
+
+/** What the installer measured on one panel; anything left out stays as derived. */
+export interface CabinInput {
+  /** A file in vehicle-templates/, or "none": no derived panels, seats or obstacles. */
+  template: string;
+  wheelSide: Side;
+  dimensions?: Readonly<Record<string, number>>;
+  panels?: readonly PanelInput[];
+}
+
+/**
+ * A listening position. With a template, an entry without `head` adjusts the template's seat of
+ * that id. An empty list means every seat of the template; a list means exactly those seats.
+ */
+export interface SeatInput {
+  id: string;
+  /** Midpoint between the ears. */
+  head?: Vec3;
+  /** Turn to the right from straight ahead, degrees. */
+  facingDeg?: number;
+  earSpacing?: number;
+  /** Rearward from the template's seat position. */
+  slide?: number;
+  /** Added to the torso angle, rearward positive. */
+  reclineDeg?: number;
+  occupantHeight?: number;
+}
+
+export interface Mount {
+  panel: string;
+  u: number;
+  v: number;
+  /** From the panel along its normal into the cabin. */
+  standoff?: number;
+}
+
+export type Aim =
+  | { kind: 'direction'; direction: Vec3 }
+  | { kind: 'point'; point: Vec3 }
+  | { kind: 'seat'; seat: string }
+  | { kind: 'normal' };
+
+export interface SpeakerBody {
+  flange: number;
+  cutout: number;
+  depth: number;
+}
+
+export interface SpeakerInput {
+  id: string;
+  role: Role;
+  pair?: string;
+  side?: Side;
+  /** A free point; one of `position` and `mount` is given. */
+  position?: Vec3;
+  mount?: Mount;
+  /** Left out: the panel's normal when mounted, otherwise no axis is known. */
+  aim?: Aim;
+  /** Effective radiating diameter. */
+  diaphragm?: number;
+  bandHz?: readonly [number, number];
+  body?: SpeakerBody;
+}
+
+export interface OptionInput {
+  id: string;
+  title?: string;
+  speakers: readonly SpeakerInput[];
+}
+
+export interface AlignmentInput {
+  seat?: string;
+  sampleRateHz: number;
+}
+
+export interface PlanInput {
+  air: Air;
+  cabin: CabinInput;
+  seats?: readonly SeatInput[];
+  obstacles?: readonly ObstacleInput[];
+  keepClear?: readonly KeepClearInput[];
+  options: readonly OptionInput[];
+  alignment: AlignmentInput;
+}

@@ -1,0 +1,65 @@
+import type { Seat } from '../cabin/model';
+import type { SpeakerInput } from '../input';
+import type { Caster, SpotStart } from '../paths/cast';
+import type { Arrival, EarArrival, PlacedSpeaker } from '../result';
+import { spreadingDb } from '../sound/level';
+import { distance, sub, type Vec3 } from '../vector';
+import { offAxis } from './off-axis';
+
+/**
+ * What one speaker does at one seat, in straight-line detail: `path` is the straight line even
+ * where something blocks it, and `line` says so.
+ * @param speed mm/ms
+ */
+export function arrivalAt(
+  speaker: SpeakerInput,
+  placed: PlacedSpeaker,
+  seat: Seat,
+  caster: Caster,
+  speed: number,
+): Arrival {
+  const { position, axis } = placed;
+  const spot: SpotStart | null =
+    speaker.mount && placed.normal
+      ? {
+          panel: speaker.mount.panel,
+          standoff: speaker.mount.standoff ?? 0,
+          normal: placed.normal,
+        }
+      : null;
+
+  const lineTo = (point: Vec3): EarArrival => {
+    const direct = distance(position, point);
+    const blockedBy = caster.crossings(position, point, seat.id, spot);
+    return {
+      direct,
+      path: direct,
+      time: direct / speed,
+      line: blockedBy.length > 0 ? 'blocked' : 'clear',
+      blockedBy,
+    };
+  };
+
+  const { direct, path, time, line, blockedBy } = lineTo(seat.head);
+  const angles = axis ? offAxis(axis, sub(seat.head, position)) : null;
+  const levelDb = spreadingDb(path);
+  const reasons: string[] = [];
+  if (!axis) reasons.push('the aim has no direction, so there is no angle');
+  else if (!angles) reasons.push('the listener is at the speaker, so there is no angle');
+  if (levelDb === null) reasons.push('the listener is at the speaker, so there is no level');
+
+  return {
+    speaker: speaker.id,
+    direct,
+    path,
+    time,
+    offAxisDeg: angles?.offAxisDeg ?? null,
+    offAxisHorizontalDeg: angles?.offAxisHorizontalDeg ?? null,
+    offAxisVerticalDeg: angles?.offAxisVerticalDeg ?? null,
+    line,
+    blockedBy,
+    levelDb,
+    ears: { left: lineTo(seat.ears.left), right: lineTo(seat.ears.right) },
+    ...(reasons.length > 0 && { reasons }),
+  };
+}
