@@ -1,0 +1,2 @@
+export { CautionsNote } from './cautions-note';
+export { StoryNote } from './story-note';

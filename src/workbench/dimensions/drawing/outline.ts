@@ -1,0 +1,94 @@
+/**
+ * The cabin as a flat drawing: plain shapes on the paper, taken from the engine's own panels,
+ * obstacles and body lines, so that a drawing always shows the car as it is dimensioned.
+ */
+import { type CabinModel, type Obstacle, type Panel, pointOnPatch } from '../../../geometry';
+import { convexHull } from './hull';
+import { type Point, project, type View } from './project';
+import { shapePoints } from './shape-points';
+
+export type ShapeKind = 'body' | 'panel' | 'glass' | 'section' | 'seat' | 'person' | 'wheel';
+
+export interface FlatShape {
+  id: string;
+  kind: ShapeKind;
+  /** mm on the paper. */
+  points: readonly Point[];
+  closed: boolean;
+}
+
+/** Samples along a curved edge: enough for a smooth line at drawing size. */
+const EDGE_STEPS = 10;
+
+/** Panels worth drawing in each view; the rest would only lie over them. */
+const SHOWN: Record<View, RegExp> = {
+  side: /^(pillar|mirror-corner|door|side-glass|b-pillar|c-pillar|rear-door|rear-side|quarter|kick)/,
+  plan: /^(screen|rear-glass|parcel-shelf|dash-top|pillar|door-upper|door-lower|rear-door|b-pillar|c-pillar|kick)/,
+  front: /^(screen|pillar|side-glass|dash-face|dash-lower|door-upper|door-lower|kick|tunnel)/,
+};
+/** Cut along the car's centre in the side view: the profile of screen, roof, dash and floor. */
+const CENTRE_CUT =
+  /^(screen|roof|rear-glass|parcel-shelf|dash-top-center|dash-face-center|console-top|tailgate|bulkhead)/;
+
+/** Everything drawn of a cabin in one view, back to front. */
+export function flatShapes(cabin: CabinModel, view: View): FlatShape[] {
+  return [
+    ...bodyShapes(cabin, view),
+    ...cabin.panels
+      .filter((panel) => SHOWN[view].test(panel.id))
+      // Left and right lie on each other from the side: one of them is enough.
+      .filter((panel) => view !== 'side' || !panel.id.endsWith('-right'))
+      .map((panel) => panelShape(panel, view)),
+    ...cabin.obstacles.flatMap((obstacle) => obstacleShape(obstacle, view)),
+    ...(view === 'side'
+      ? cabin.panels.filter((panel) => CENTRE_CUT.test(panel.id)).map(centreCut)
+      : []),
+  ];
+}
+
+/** The car's outline alone. */
+export function bodyShapes(cabin: CabinModel, view: View): FlatShape[] {
+  return cabin.bodyLines.map((line) => ({
+    id: line.id,
+    kind: 'body',
+    points: line.points.map((point) => project(view, point)),
+    closed: line.closed,
+  }));
+}
+
+export function panelShape(panel: Panel, view: View): FlatShape {
+  const points: Point[] = [];
+  const put = (u: number, v: number) => points.push(project(view, pointOnPatch(panel.patch, u, v)));
+  for (let i = 0; i < EDGE_STEPS; i++) put(i / EDGE_STEPS, 0);
+  for (let i = 0; i < EDGE_STEPS; i++) put(1, i / EDGE_STEPS);
+  for (let i = EDGE_STEPS; i > 0; i--) put(i / EDGE_STEPS, 1);
+  for (let i = EDGE_STEPS; i > 0; i--) put(0, i / EDGE_STEPS);
+  return {
+    id: panel.id,
+    kind: panel.material === 'glass' ? 'glass' : 'panel',
+    points,
+    closed: true,
+  };
+}
+
+function centreCut(panel: Panel): FlatShape {
+  const points = Array.from({ length: EDGE_STEPS + 1 }, (_, i) =>
+    project('side', pointOnPatch(panel.patch, 0.5, i / EDGE_STEPS)),
+  );
+  return { id: `cut-${panel.id}`, kind: 'section', points, closed: false };
+}
+
+function obstacleShape(obstacle: Obstacle, view: View): FlatShape[] {
+  if (obstacle.given) return [];
+  if (view === 'side' && obstacle.id.endsWith('-right')) return [];
+  const kind: ShapeKind = obstacle.occupant ? 'person' : obstacle.seat ? 'seat' : 'wheel';
+  const clouds = obstacle.drawn
+    ? obstacle.drawn.map((part) => part.mesh.vertices)
+    : [shapePoints(obstacle.shape)];
+  return clouds.map((points, i) => ({
+    id: `${obstacle.id}-${i}`,
+    kind,
+    points: convexHull(points.map((point) => project(view, point))),
+    closed: true,
+  }));
+}

@@ -1,0 +1,2 @@
+export { ExportDialog, type ExportDialogProps } from './export-dialog';
+export { fileName } from './file-name';
