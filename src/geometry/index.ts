@@ -1,6 +1,23 @@
 /** The engine's only door. */
+export { buildCabin } from './cabin/build-cabin';
+export {
+  DIMENSIONS,
+  type DimensionGroup,
+  type DimensionId,
+  type DimensionInfo,
+  type Dimensions,
+  dimensionInfo,
+  resolveDimensions,
+} from './cabin/dimensions';
 export * from './cabin/model';
 export { nearestOnPatch, patchNormal, pointOnPatch, tessellate } from './cabin/patch';
+export {
+  type BodyData,
+  type BodyStyle,
+  getTemplate,
+  TEMPLATES,
+  type TemplateData,
+} from './cabin/templates';
 export { tessellatePanel } from './cabin/tessellate-panel';
 export * from './input';
 export * from './result';
