@@ -32,4 +32,5 @@ export {
 export { offAxis, speakerFrame } from './stage/off-axis';
 export { pairsOf } from './stage/pairs';
 export { placeSpeaker } from './stage/place';
+export * from './stage/rank-dimensions';
 export * from './vector';

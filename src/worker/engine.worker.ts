@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { createEngineService } from './service';
+
+expose(createEngineService());

@@ -1,0 +1,4 @@
+/** The engine behind one typed protocol. */
+export { type Asked, createEngineClient, type EngineClient, openEngine } from './client';
+export type { EngineService, OnProgress, Outcome } from './protocol';
+export { createEngineService } from './service';

@@ -1,0 +1,61 @@
+import { createEvaluator, rankDimensionsInSteps } from '../geometry';
+import type { EngineService, Served } from './protocol';
+
+/** At most this long the worker works without looking for messages, ms: a cancel is felt at once. */
+const TURN = 12;
+
+/** Lets waiting messages in. */
+const nextTurn = (): Promise<void> => new Promise((resume) => setTimeout(resume, 0));
+
+/**
+ * The engine as a service: the same functions the page calls directly, in turns short enough that
+ * a cancel gets through. Knows nothing of workers, so it runs in one, in Node or in the page.
+ */
+export function createEngineService(): EngineService {
+  const evaluator = createEvaluator();
+  const cancelled = new Set<number>();
+  /** Requests are numbered upward; a cancel for an answered one must not be kept for ever. */
+  const open = new Set<number>();
+
+  async function serve<T>(request: number, work: () => Generator<unknown, T>): Promise<Served<T>> {
+    open.add(request);
+    try {
+      // A cancel sent right behind the request is seen before any work is done for it.
+      await nextTurn();
+      const steps = work();
+      let since = performance.now();
+      for (;;) {
+        if (cancelled.has(request)) return { stopped: true };
+        const step = steps.next();
+        if (step.done) return { stopped: false, value: step.value };
+        if (performance.now() - since < TURN) continue;
+        await nextTurn();
+        since = performance.now();
+      }
+    } finally {
+      open.delete(request);
+      cancelled.delete(request);
+    }
+  }
+
+  return {
+    evaluate: (request, plan) =>
+      serve(request, function* () {
+        yield;
+        return evaluator(plan);
+      }),
+    rankDimensions: (request, plan, settings, onProgress) =>
+      serve(request, function* () {
+        const steps = rankDimensionsInSteps(plan, settings);
+        for (;;) {
+          const step = steps.next();
+          if (step.done) return step.value;
+          onProgress?.(step.value);
+          yield;
+        }
+      }),
+    cancel(request) {
+      if (open.has(request)) cancelled.add(request);
+    },
+  };
+}
