@@ -12,9 +12,7 @@ export function CautionsNote({ compact = false }: { compact?: boolean }) {
   const spot = useSelectedSpot();
   const about = cautionsFor(spot?.panel ?? null).filter((caution) => caution.panels.length > 0);
   const general = CAUTIONS.filter((caution) => caution.panels.length === 0);
-  const rest = CAUTIONS.filter(
-    (caution) => caution.panels.length > 0 && !about.includes(caution),
-  );
+  const rest = CAUTIONS.filter((caution) => caution.panels.length > 0 && !about.includes(caution));
   return (
     <section className="cautions" aria-label="Cautions">
       {spot?.zones.map((zone) => (

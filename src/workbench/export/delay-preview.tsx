@@ -34,7 +34,9 @@ export function DelayPreview({ all }: { all: DelayExport }) {
           <tbody>
             {all.rows.map((row, i) => (
               <tr key={row.speaker}>
-                <th scope="row">{speakerName(named[i] ?? { id: row.speaker, role: row.role }, named)}</th>
+                <th scope="row">
+                  {speakerName(named[i] ?? { id: row.speaker, role: row.role }, named)}
+                </th>
                 <td>{formatLength(row.path, unit)}</td>
                 <td>{formatTime(row.delay.ms, 3)}</td>
                 <td>

@@ -39,7 +39,10 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
   const seat = seats.find((one) => one.id === wanted)?.id ?? seats[0]?.id;
   const step = useMemo(() => readStepChoice(choice), [choice]);
   const all = useMemo(
-    () => (open && result && seat !== undefined && step.ok ? delayExport(result, plan, { ...step, seat }) : null),
+    () =>
+      open && result && seat !== undefined && step.ok
+        ? delayExport(result, plan, { ...step, seat })
+        : null,
     [open, result, plan, seat, step],
   );
 

@@ -48,7 +48,7 @@ export interface Fit {
  * Scales a box to a drawing of the given width, with a margin all round; where that would be
  * taller than `maxHeight`, to the height instead, centred.
  */
-export function fit(box: Box, width: number, maxHeight: number, margin: number): Fit {
+export function fitToPaper(box: Box, width: number, maxHeight: number, margin: number): Fit {
   const across = Math.max(box.right - box.left, 1);
   const down = Math.max(box.bottom - box.top, 1);
   const scale = Math.min((width - 2 * margin) / across, (maxHeight - 2 * margin) / down);

@@ -1,6 +1,6 @@
 import type { CabinModel } from '../../../geometry';
 import { type FlatShape, flatShapes } from './outline';
-import { boxOf, type Fit, fit, type Point, pathThrough, project } from './project';
+import { boxOf, type Fit, fitToPaper, type Point, pathThrough, project } from './project';
 import { angleMarks, tapeMarks } from './tape';
 import './drawing.css';
 
@@ -33,7 +33,7 @@ export function TapeDrawing({ cabin, dimension, name, value, unit }: TapeDrawing
   const to = project(tape.view, tape.to);
   const box = boxOf([...shapes.flatMap((shape) => shape.points), from, to]);
   if (!box) return null;
-  const paper = fit(box, WIDTH, MAX_HEIGHT, MARGIN);
+  const paper = fitToPaper(box, WIDTH, MAX_HEIGHT, MARGIN);
   const centre: Point = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
   const words = VIEW_WORDS[tape.view];
   return (
@@ -45,7 +45,12 @@ export function TapeDrawing({ cabin, dimension, name, value, unit }: TapeDrawing
       >
         <FlatShapes shapes={shapes} paper={paper} />
         {unit === 'deg' ? (
-          <Angle from={paper.at(from)} to={paper.at(to)} degrees={cabin.dimensions[dimension] ?? 0} value={value} />
+          <Angle
+            from={paper.at(from)}
+            to={paper.at(to)}
+            degrees={cabin.dimensions[dimension] ?? 0}
+            value={value}
+          />
         ) : (
           <Tape from={paper.at(from)} to={paper.at(to)} clearOf={paper.at(centre)} value={value} />
         )}
@@ -76,10 +81,8 @@ function Tape(props: { from: Point; to: Point; clearOf: Point; value: string }) 
       {marks.arrows.map((d) => (
         <path key={d} className="tape-arrow" d={d} />
       ))}
-      {[props.from, props.to].map(([x, y], i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: the two ends, always in this order
-        <circle key={i} className="tape-end" cx={x} cy={y} r={3} />
-      ))}
+      <End at={props.from} />
+      <End at={props.to} />
       <Value at={marks.label} text={props.value} />
     </g>
   );
@@ -99,6 +102,8 @@ function Angle(props: { from: Point; to: Point; degrees: number; value: string }
     </g>
   );
 }
+
+const End = ({ at: [x, y] }: { at: Point }) => <circle className="tape-end" cx={x} cy={y} r={3} />;
 
 const Value = ({ at: [x, y], text }: { at: Point; text: string }) => (
   <text className="tape-value" x={x.toFixed(1)} y={y.toFixed(1)}>

@@ -1,0 +1,3 @@
+export { DimensionField, type DimensionFieldProps } from './dimension-field';
+export { DimensionsPanel } from './dimensions-panel';
+export { TapeNote } from './drawing/tape-note';

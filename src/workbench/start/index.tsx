@@ -1,0 +1,1 @@
+export { StartDialog, type StartDialogProps } from './start-dialog';
