@@ -1,23 +1,20 @@
 /** What stands in the cabin, as obstacles: built for left-hand drive and mirrored. */
 import type { Side } from '../../input';
-import type { Vec3 } from '../../vector';
 import type { Dimensions } from '../dimensions';
 import { mirrorObstacle, mirrorSeat } from '../mirror';
 import type { Obstacle, Panel, Seat, SeatPosture } from '../model';
-import { placeSeats, rPoint, type SeatTemplate } from '../seats';
+import { placeSeats, type SeatTemplate } from '../seats';
 import { binnacle } from './binnacle';
 import { consoleFurniture } from './console';
 import { doorFurniture } from './door';
 import { frontSoleDeg, type Holds } from './figure';
+import { frontHalfWidth } from './front-width';
 import { headRestraint } from './head-restraint';
 import { occupant } from './occupant';
 import { leftHandDrivePatches } from './patches';
 import { rearBench } from './rear-bench';
 import { frontSeat } from './seat-body';
 import { steering, wheelPlace } from './steering';
-
-/** Half width of a front seat where there is room for it. Typical value, from memory. */
-const SEAT_HALF_WIDTH = 258;
 
 const inCarOf = (wheelSide: Side, obstacles: Obstacle[]): Obstacle[] =>
   wheelSide === 'left' ? obstacles : obstacles.map(mirrorObstacle);
@@ -38,13 +35,6 @@ export function buildFixedFurniture(
     ...consoleFurniture(dimensions, find),
     ...doorFurniture(find),
   ]);
-}
-
-/** Between the console and the door's armrest, as wide as there is room. */
-function frontHalfWidth(d: Dimensions): number {
-  const inboard = d.seatOffset - d.consoleWidth / 2 - 6;
-  const outboard = d.hipRoom / 2 - d.seatOffset - 6;
-  return Math.max(170, Math.min(SEAT_HALF_WIDTH, inboard, outboard));
 }
 
 function holdsOf(d: Dimensions, seat: Seat, posture: SeatPosture): Holds {
@@ -118,9 +108,3 @@ export function buildFurniture(
     ...buildSeatFurniture(dimensions, seats, template, wheelSide),
   ];
 }
-
-/** The R point as a place in the car, for whoever marks it out. */
-export const rPointAt = (d: Dimensions, row: 1 | 2, y: number): Vec3 => {
-  const r = rPoint(d, row);
-  return [r.x, y, r.z];
-};
