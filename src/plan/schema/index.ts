@@ -1,0 +1,13 @@
+/** Plan files in and out. */
+export { MAX_FILE_BYTES } from './decode-text';
+export { formatRefusal } from './json-path';
+export { CURRENT_VERSION, FORMAT, UNTITLED } from './plan-schema';
+export {
+  type ReadOptions,
+  type ReadPlan,
+  type ReadPlanAnswer,
+  type RefusedPlan,
+  readPlan,
+  readPlanData,
+} from './read-plan';
+export { safeFileName, writePlan } from './write-plan';

@@ -1,0 +1,197 @@
+/** The plan contract as a schema: lenient about what is missing, strict about what is wrong. */
+import * as v from 'valibot';
+import { DEFAULT_SAMPLE_RATE_HZ, type Role } from '../../geometry';
+import { ROLES } from '../names';
+import {
+  angle,
+  coordinate,
+  FAR,
+  fields,
+  id,
+  list,
+  mustBe,
+  number,
+  object,
+  oneOf,
+  positive,
+  text,
+  triples,
+  vec3,
+  yesOrNo,
+} from './values';
+
+export const CURRENT_VERSION = 1;
+export const FORMAT = 'earpath-plan';
+export const UNTITLED = 'Untitled plan';
+
+/** Larger than any speaker, mm. */
+const LARGEST_SPEAKER = 1000;
+
+const side = oneOf(['left', 'right']);
+const optional = v.optional;
+
+/** Standard air at sea level, as ISO 9613-1 and IEC 61094-2 take it: 20 °C, 101.325 kPa. */
+const AIR = { temperatureC: 20, relativeHumidityPercent: 50, pressureKPa: 101.325 };
+
+const air = object({
+  temperatureC: optional(number(-60, 100), AIR.temperatureC),
+  relativeHumidityPercent: optional(number(0, 100), AIR.relativeHumidityPercent),
+  pressureKPa: optional(number(30, 120), AIR.pressureKPa),
+});
+
+const panel = object({
+  id,
+  corners: v.strictTuple([vec3, vec3, vec3, vec3], mustBe('four corners [x, y, z]')),
+  reflectivity: optional(number(0, 1)),
+  mountable: optional(yesOrNo),
+});
+
+const cabin = object({
+  template: optional(id, 'none'),
+  wheelSide: optional(side, 'left'),
+  dimensions: optional(
+    v.pipe(
+      v.custom<Record<string, number>>(
+        (value) => typeof value === 'object' && value !== null && !Array.isArray(value),
+        mustBe('an object of numbers'),
+      ),
+      v.record(v.string(), coordinate),
+    ),
+  ),
+  panels: optional(list(panel)),
+});
+
+const seat = object({
+  id,
+  head: optional(vec3),
+  facingDeg: optional(angle),
+  earSpacing: optional(positive(1000)),
+  slide: optional(number(-2000, 2000)),
+  reclineDeg: optional(number(-90, 90)),
+  occupantHeight: optional(number(500, 2500)),
+});
+
+const size = number(0, FAR);
+const direction = v.pipe(
+  vec3,
+  v.check(([x, y, z]) => x !== 0 || y !== 0 || z !== 0, 'must have a length, got [0, 0, 0]'),
+);
+
+const SHAPES = {
+  box: {
+    shape: v.literal('box'),
+    center: vec3,
+    size: v.strictTuple([size, size, size], mustBe('three lengths')),
+    turnDeg: optional(v.strictTuple([angle, angle, angle], mustBe('three angles'))),
+  },
+  ring: {
+    shape: v.literal('ring'),
+    center: vec3,
+    axis: direction,
+    diameter: positive(FAR),
+    thickness: positive(FAR),
+  },
+  capsule: { shape: v.literal('capsule'), from: vec3, to: vec3, radius: positive(FAR) },
+  mesh: {
+    shape: v.literal('mesh'),
+    vertices: triples('vertices', (n) =>
+      typeof n === 'number' && Math.abs(n) <= FAR
+        ? null
+        : typeof n === 'number'
+          ? `must be between ${-FAR} and ${FAR}, got ${n}`
+          : mustBe('a number')({ input: n }),
+    ),
+    triangles: triples('triangles', (n) =>
+      Number.isInteger(n) && (n as number) >= 0
+        ? null
+        : mustBe('the number of a vertex, counted from 0')({ input: n }),
+    ),
+  },
+} as const;
+
+/** A body of one of the four shapes, with more fields of its own. */
+const bodyWith = <const E extends v.ObjectEntries>(more: E) =>
+  v.variant(
+    'shape',
+    [
+      fields({ ...more, ...SHAPES.box }),
+      fields({ ...more, ...SHAPES.ring }),
+      fields({ ...more, ...SHAPES.capsule }),
+      fields({ ...more, ...SHAPES.mesh }),
+    ],
+    mustBe('one of "box", "ring", "capsule", "mesh"'),
+  );
+
+const mount = object({
+  panel: id,
+  u: number(0, 1),
+  v: number(0, 1),
+  standoff: optional(number(0, 1000)),
+});
+
+const aim = v.variant(
+  'kind',
+  [
+    fields({ kind: v.literal('direction'), direction: vec3 }),
+    fields({ kind: v.literal('point'), point: vec3 }),
+    fields({ kind: v.literal('seat'), seat: id }),
+    fields({ kind: v.literal('normal') }),
+  ],
+  mustBe('one of "direction", "point", "seat", "normal"'),
+);
+
+const frequency = positive(1_000_000);
+
+const speaker = object({
+  id,
+  role: oneOf(ROLES as readonly Role[]),
+  pair: optional(id),
+  side: optional(side),
+  position: optional(vec3),
+  mount: optional(mount),
+  aim: optional(aim),
+  diaphragm: optional(positive(LARGEST_SPEAKER)),
+  bandHz: optional(
+    v.pipe(
+      v.strictTuple([frequency, frequency], mustBe('two frequencies')),
+      v.check(
+        ([low, high]) => low < high,
+        ({ input: [low, high] }) => `must run from low to high, got ${low} and ${high}`,
+      ),
+    ),
+  ),
+  body: optional(
+    object({
+      flange: positive(LARGEST_SPEAKER),
+      cutout: positive(LARGEST_SPEAKER),
+      depth: positive(LARGEST_SPEAKER),
+    }),
+  ),
+});
+
+const option = object({
+  id,
+  title: optional(text),
+  speakers: optional(list(speaker), () => []),
+  untied: optional(list(id)),
+});
+
+export const planSchema = object({
+  format: v.literal(FORMAT, mustBe(`"${FORMAT}"`)),
+  version: v.number(mustBe('a version number')),
+  title: optional(text, UNTITLED),
+  story: optional(text),
+  air: optional(air, () => ({ ...AIR })),
+  cabin: optional(cabin, () => ({ template: 'none', wheelSide: 'left' as const })),
+  seats: optional(list(seat), () => []),
+  obstacles: optional(list(bodyWith({ id }))),
+  keepClear: optional(list(bodyWith({ id, reason: optional(text, '') }))),
+  options: list(option),
+  alignment: optional(
+    object({
+      seat: optional(id),
+      sampleRateHz: optional(number(1000, 10_000_000), DEFAULT_SAMPLE_RATE_HZ),
+    }),
+    () => ({ sampleRateHz: DEFAULT_SAMPLE_RATE_HZ }),
+  ),
+});
