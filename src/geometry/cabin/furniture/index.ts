@@ -8,11 +8,11 @@ import { binnacle } from './binnacle';
 import { consoleFurniture } from './console';
 import { doorFurniture } from './door';
 import { frontSoleDeg, type Holds } from './figure';
-import { frontHalfWidth } from './front-width';
 import { headRestraint } from './head-restraint';
 import { occupant } from './occupant';
 import { leftHandDrivePatches } from './patches';
-import { rearBench } from './rear-bench';
+import { rearSeat } from './rear-seat';
+import { remembering } from './remember';
 import { frontSeat } from './seat-body';
 import { steering, wheelPlace } from './steering';
 
@@ -50,46 +50,46 @@ function holdsOf(d: Dimensions, seat: Seat, posture: SeatPosture): Holds {
   };
 }
 
-/** Front seats and rear bench with their head restraints, and whoever sits there: left-hand drive. */
-function seatFurniture(d: Dimensions, seats: readonly Seat[], template: SeatTemplate): Obstacle[] {
-  const usual = placeSeats(d, template, 'left', []);
-  const all: Seat[] = usual.ok ? usual.seats : [];
-  const sitting = new Map(seats.map((s) => [s.id, s]));
-  const out: Obstacle[] = [];
-  const bench = template.rows >= 2 ? rearBench(d) : null;
-  if (bench) out.push(bench.obstacle);
-  for (const stand of all) {
-    const seat = sitting.get(stand.id) ?? stand;
-    const posture = seat.posture ?? stand.posture;
-    if (!posture) continue;
-    let back = bench?.backs[seat.id];
-    if (posture.row === 1) {
-      const built = frontSeat(seat.id, {
-        hip: posture.hip,
-        torsoDeg: posture.torsoDeg,
-        halfWidth: frontHalfWidth(d),
-        floor: 0,
-      });
-      out.push(built.obstacle);
-      back = built.back;
-    }
-    if (back) out.push(headRestraint(seat.id, stand.name, back, seat.head));
-  }
-  for (const seat of seats) {
-    if (seat.posture) out.push(...occupant(seat, seat.posture, holdsOf(d, seat, seat.posture)));
-  }
-  return out;
+/** One place of the left-hand-drive car: the seat with its restraint. */
+function place(d: Dimensions, seat: Seat, posture: SeatPosture): Obstacle[] {
+  const built = posture.row === 1 ? frontSeat(seat, posture, d) : rearSeat(seat, posture, d);
+  return [built.obstacle, headRestraint(seat.id, seat.name, built.back, seat.head)];
 }
 
-/** What moves with the seats: rebuild only this while a seat is dragged. mm, car axes. */
+/** Seats, and people: four of each in two cars, and a few places dragged past. */
+const remember = remembering<Obstacle[]>(24);
+
+/**
+ * What moves with the seats: each place with its restraint, and whoever is listed to sit there. mm,
+ * car axes. Rebuild only this while a seat is dragged; the places whose seat did not change come
+ * back as the same objects.
+ */
 export function buildSeatFurniture(
   dimensions: Dimensions,
   seats: readonly Seat[],
   template: SeatTemplate,
   wheelSide: Side,
 ): Obstacle[] {
-  const canonical = wheelSide === 'left' ? seats : seats.map(mirrorSeat);
-  return inCarOf(wheelSide, seatFurniture(dimensions, canonical, template));
+  const usual = placeSeats(dimensions, template, wheelSide, []);
+  const stands = usual.ok ? usual.seats : [];
+  const sitting = new Map(seats.map((s) => [s.id, s]));
+  const car = `${wheelSide} ${Object.values(dimensions).join(' ')}`;
+  const out: Obstacle[] = [];
+  const put = (what: string, seat: Seat, build: (canonical: Seat) => Obstacle[]) => {
+    const key = `${what} ${JSON.stringify(seat)} ${car}`;
+    const canonical = () => (wheelSide === 'left' ? seat : mirrorSeat(seat));
+    for (const o of remember(key, () => inCarOf(wheelSide, build(canonical())))) out.push(o);
+  };
+  for (const stand of stands) {
+    const seat = sitting.get(stand.id) ?? stand;
+    put('place', seat, (s) => (s.posture ? place(dimensions, s, s.posture) : []));
+  }
+  for (const seat of seats) {
+    put('person', seat, (s) =>
+      s.posture ? occupant(s, s.posture, holdsOf(dimensions, s, s.posture)) : [],
+    );
+  }
+  return out;
 }
 
 /**

@@ -1,5 +1,7 @@
 import { along, clamp, radians, type Vec3 } from '../../vector';
-import type { Obstacle } from '../model';
+import type { Dimensions } from '../dimensions';
+import type { Obstacle, Seat, SeatPosture } from '../model';
+import { frontHalfWidth } from './front-width';
 import { block, merge, rod } from './solid';
 import { inset, padded, type Station, smooth } from './upholstery';
 
@@ -77,12 +79,19 @@ export function backrestStations(hip: Vec3, halfWidth: number, torsoDeg: number)
 const middleOf = (stations: readonly Station[], from: number, to: number) =>
   smooth(stations.slice(from, to), 2);
 
+export interface BuiltSeat {
+  obstacle: Obstacle;
+  back: Backrest;
+}
+
+/** The front seats stand on the floor at heel level. */
+const FLOOR = 0;
+
 /** One front seat where it stands now: cushion, backrest with bolsters, base and rails. */
-export function frontSeat(
-  id: string,
-  place: { hip: Vec3; torsoDeg: number; halfWidth: number; floor: number },
-): { obstacle: Obstacle; back: Backrest } {
-  const { hip, torsoDeg, halfWidth, floor } = place;
+export function frontSeat(seat: Seat, posture: SeatPosture, d: Dimensions): BuiltSeat {
+  const { hip, torsoDeg } = posture;
+  const floor = FLOOR;
+  const halfWidth = frontHalfWidth(d);
   const cushion = cushionStations(hip, halfWidth, floor);
   const backrest = backrestStations(hip, halfWidth, torsoDeg);
   const { up } = backrestAxes(torsoDeg);
@@ -113,8 +122,8 @@ export function frontSeat(
   return {
     back: { top, up },
     obstacle: {
-      id: `seat-${id}`,
-      name: `${id.replaceAll('-', ' ')} seat`,
+      id: `seat-${seat.id}`,
+      name: `${seat.name} seat`,
       shape: merge(...solids, ...(base ? [base] : [])),
       drawn: [
         {
@@ -128,7 +137,7 @@ export function frontSeat(
         ...(base ? [{ material: 'dark-trim' as const, mesh: base }] : []),
         { material: 'metal', mesh: merge(rail(-halfWidth * 0.72), rail(halfWidth * 0.72)) },
       ],
-      seat: id,
+      seat: seat.id,
       given: false,
     },
   };

@@ -44,20 +44,40 @@ export function loft(rings: readonly (readonly Vec3[])[]): MeshShape {
       triangles.push([a, b, b + n], [a, b + n, a + n]);
     }
   }
-  const cap = (ring: readonly Vec3[], base: number, flip: boolean) => {
-    const middle = vertices.length;
-    vertices.push(scale(ring.reduce(add, [0, 0, 0] as Vec3), 1 / n));
-    for (let i = 0; i < n; i++) {
-      const [a, b] = [base + i, base + ((i + 1) % n)];
-      triangles.push(flip ? [middle, b, a] : [middle, a, b]);
+  const middleOf = (ring: readonly Vec3[]): Vec3 => {
+    let [x, y, z] = [0, 0, 0];
+    for (const p of ring) {
+      x += p[0];
+      y += p[1];
+      z += p[2];
     }
+    return [x / n, y / n, z / n];
   };
-  cap(rings[0] as Vec3[], 0, true);
-  cap(rings[rings.length - 1] as Vec3[], (rings.length - 1) * n, false);
-  const mesh: MeshShape = { shape: 'mesh', vertices, triangles };
-  return signedVolume6(mesh) < 0
-    ? { ...mesh, triangles: triangles.map(([a, b, c]) => [a, c, b] as const) }
-    : mesh;
+  const first = rings[0] as readonly Vec3[];
+  const last = rings[rings.length - 1] as readonly Vec3[];
+  const [start, end] = [vertices.length, vertices.length + 1];
+  vertices.push(middleOf(first), middleOf(last));
+  const base = (rings.length - 1) * n;
+  for (let i = 0; i < n; i++) {
+    const next = (i + 1) % n;
+    triangles.push([start, next, i], [end, base + i, base + next]);
+  }
+  // The walls face outward when the first ring turns clockwise seen along the way to the second.
+  const ahead = sub(middleOf(rings[1] as readonly Vec3[]), vertices[start] as Vec3);
+  if (dot(areaVector(first), ahead) < 0) turnInPlace(triangles);
+  return { shape: 'mesh', vertices, triangles };
+}
+
+/** Twice the area of a closed ring, along the axis it turns right-handed about (Newell). */
+function areaVector(ring: readonly Vec3[]): Vec3 {
+  let sum: Vec3 = [0, 0, 0];
+  for (const [i, p] of ring.entries())
+    sum = add(sum, cross(p, ring[(i + 1) % ring.length] as Vec3));
+  return sum;
+}
+
+function turnInPlace(triangles: Triangle[]): void {
+  for (const [i, [a, b, c]] of triangles.entries()) triangles[i] = [a, c, b];
 }
 
 /**
