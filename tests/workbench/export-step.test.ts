@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { fileName } from '../../src/workbench/export/file-name';
 import { readStepChoice, startingChoice } from '../../src/workbench/export/step-choice';
 
 describe('the step a processor takes', () => {
@@ -41,27 +40,5 @@ describe('the step a processor takes', () => {
   it('takes the longest delay in ms, and an empty field as no limit', () => {
     expect(readStepChoice({ ...start, largest: '12,5 ms' })).toMatchObject({ largestMs: 12.5 });
     expect(readStepChoice({ ...start, largest: '  ' })).not.toHaveProperty('largestMs');
-  });
-});
-
-describe('the name a file is saved under', () => {
-  it('keeps letters and figures of any script', () => {
-    expect(fileName('Kombi 2.0 (grün) 車', 'csv')).toBe('Kombi-2-0-grün-車.csv');
-  });
-
-  it('holds no path, no markup, no hidden start and no direction signs', () => {
-    expect(fileName('../../x', 'json')).toBe('x.json');
-    expect(fileName('<img src=x onerror=alert(1)>', 'json')).toBe('img-src-x-onerror-alert-1.json');
-    expect(fileName('.\u202ehidden', 'txt')).toBe('hidden.txt');
-  });
-
-  it('is short for a title of ten thousand signs', () => {
-    expect([...fileName('🚗x'.repeat(5000), 'json')].length).toBeLessThan(70);
-  });
-
-  it('is never empty and never the name of a device', () => {
-    expect(fileName('', 'json')).toBe('plan.json');
-    expect(fileName('🙂', 'json')).toBe('plan.json');
-    expect(fileName('con', 'json')).toBe('plan-con.json');
   });
 });

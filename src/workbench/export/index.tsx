@@ -1,2 +1,1 @@
 export { ExportDialog, type ExportDialogProps } from './export-dialog';
-export { fileName } from './file-name';

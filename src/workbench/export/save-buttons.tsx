@@ -1,7 +1,7 @@
 import { fileSave } from 'browser-fs-access';
 import { useId, useState } from 'react';
 import { type DelayExport, toCsv, toJson, toText } from '../../exchange';
-import { fileName } from './file-name';
+import { safeFileName } from '../../plan/schema';
 
 const FORMATS = {
   csv: { words: 'CSV, for a spreadsheet', write: toCsv, type: 'text/csv', ending: 'csv' },
@@ -21,7 +21,7 @@ export function SaveButtons({ all }: { all: DelayExport | null }) {
     const { write, type, ending } = FORMATS[format];
     try {
       await fileSave(new Blob([write(all)], { type }), {
-        fileName: fileName(`${all.planTitle} ${all.option.title} ${all.seat} delays`, ending),
+        fileName: `${safeFileName(`${all.planTitle} ${all.option.title} ${all.seat} delays`)}.${ending}`,
         extensions: [`.${ending}`],
         id: 'delays',
       });
