@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import { setStory } from '../../plan/edits';
 import { planStore, usePlan } from '../../store';
 import './cautions.css';
 
@@ -16,11 +17,7 @@ export function StoryNote() {
   // Both belong to the plan they were made for: another plan opened starts afresh.
   const text = draft?.of === openedAs ? draft.text : null;
   const keep = () => {
-    const next = (text ?? '').trim();
-    planStore.edit('change the story', (plan) => {
-      if (next) plan.story = next;
-      else delete plan.story;
-    });
+    planStore.edit('change the story', setStory((text ?? '').trim()));
     setDraft(null);
   };
 
