@@ -1,0 +1,63 @@
+import { seatName } from '../../plan/names';
+import { formatLevel, formatNumber, formatTime } from '../../plan/units';
+import { useShownPlan } from '../../store';
+import type { Board } from '../parts/use-board';
+import { SpeakerHead, SpeakerRow } from './speaker-button';
+
+/** What each channel needs so that all speakers arrive together at the seat in view. */
+export function DelaysTable({ board }: { board: Board }) {
+  const { sampleRateHz, seat: aligned } = useShownPlan().alignment;
+  const { option, seat } = board;
+  if (!option || !seat) return null;
+  return (
+    <>
+      <div className="table-scroll">
+        <table className="numbers">
+          <caption className="unseen">Delays and gains</caption>
+          <thead>
+            <tr>
+              <th scope="col" className="text">
+                Speaker
+              </th>
+              <th scope="col">Delay</th>
+              <th scope="col">Samples</th>
+              <th scope="col">Rounded to</th>
+              <th scope="col">Delay then</th>
+              <th scope="col">Left over</th>
+              <th scope="col">Gain</th>
+            </tr>
+          </thead>
+          <tbody>
+            {option.speakers.map((speaker) => {
+              const delay = seat.delays.find((d) => d.speaker === speaker.id);
+              if (!delay) return null;
+              return (
+                <SpeakerRow key={speaker.id} id={speaker.id}>
+                  <SpeakerHead speaker={speaker} among={option.speakers} />
+                  <td className="strong">{formatTime(delay.delay, 3)}</td>
+                  <td>{formatNumber(delay.samples, 2)}</td>
+                  <td>{formatNumber(Math.round(delay.samples))}</td>
+                  <td>{formatTime(delay.roundedDelay, 3)}</td>
+                  <td>{formatNumber(delay.residual * 1000, 1)} µs</td>
+                  <td>{formatLevel(delay.gainDb)}</td>
+                </SpeakerRow>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+      <p className="footnote">
+        Samples at {formatNumber(sampleRateHz)} Hz. The farthest speaker gets no delay. Gain brings
+        the nearer of a pair down to the farther, by free-field spreading only: a starting point, to
+        be checked by ear and by measuring.
+        {aligned !== undefined && aligned !== seat.id && (
+          <>
+            {' '}
+            These align for the {seatName(seat.id)}; the plan’s own choice is the{' '}
+            {seatName(aligned)}.
+          </>
+        )}
+      </p>
+    </>
+  );
+}

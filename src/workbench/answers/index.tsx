@@ -1,0 +1,69 @@
+import { useState } from 'react';
+import { seatName } from '../../plan/names';
+import { sentence } from '../parts/check-number';
+import { Segments } from '../parts/segments';
+import { useBoard } from '../parts/use-board';
+import { useMedia } from '../parts/use-media';
+import { Announcer } from './announcer';
+import { ArrivalsTable } from './arrivals-table';
+import { DelaysTable } from './delays-table';
+import { PairLines } from './pair-lines';
+import { PairsTable } from './pairs-table';
+import { StripChart } from './strip-chart';
+
+const SHEETS = [
+  { id: 'strip', title: 'Times', Body: StripChart },
+  { id: 'arrivals', title: 'Arrivals', Body: ArrivalsTable },
+  { id: 'pairs', title: 'Pairs', Body: PairsTable },
+  { id: 'delays', title: 'Delays', Body: DelaysTable },
+] as const;
+
+/** The answer for the seat in view: words for each pair, times on a strip, tables. */
+export function Answers() {
+  const { board, refusal } = useBoard();
+  const wide = useMedia('(min-width: 1100px)');
+  const [sheet, setSheet] = useState<(typeof SHEETS)[number]['id']>('strip');
+  const seat = board?.seat;
+
+  return (
+    <section className="answers" id="answers" aria-labelledby="answers-head" tabIndex={-1}>
+      <Announcer />
+      <div className="answer-words">
+        <h2 id="answers-head">{seat ? `At the ${seatName(seat.id)}` : 'The answer'}</h2>
+        {refusal ? (
+          <div className="notice" role="alert">
+            <strong>This cannot be worked out.</strong>
+            {sentence(refusal.message)} <code>{refusal.path}</code>
+          </div>
+        ) : (
+          board && <PairLines board={board} />
+        )}
+        {!refusal && (
+          <p className="footnote">
+            Straight lines to the middle of the head; each delay is against the twin.
+          </p>
+        )}
+      </div>
+      {!refusal && board && (
+        <div className="answer-sheets">
+          {wide && (
+            <Segments
+              label="Which numbers"
+              value={sheet}
+              choices={SHEETS.map(({ id, title }) => ({ value: id, label: title }))}
+              onChange={setSheet}
+            />
+          )}
+          {SHEETS.filter(({ id }) => !wide || id === sheet).map(({ id, title, Body }) => (
+            <section key={id} aria-labelledby={`sheet-${id}`} className="answer-sheet">
+              <h3 id={`sheet-${id}`} className={wide ? 'unseen' : undefined}>
+                {title}
+              </h3>
+              <Body board={board} />
+            </section>
+          ))}
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,33 @@
+import { useSession } from '../../store';
+import { LineSign } from '../parts/marks';
+import type { Board } from '../parts/use-board';
+import { pairWords } from './pair-words';
+import { wordingFor } from './wording';
+
+/** The answer in words: one line for each pair at the seat in view. */
+export function PairLines({ board }: { board: Board }) {
+  const unit = useSession((session) => session.lengthUnit);
+  const selection = useSession((session) => session.selection);
+  const { cabin, option, seat } = board;
+  if (!option || !seat) return <p className="quiet-text">There is no seat to listen from.</p>;
+  if (option.speakers.length === 0)
+    return <p className="quiet-text">No speaker stands in this option yet. Add a pair first.</p>;
+  const lines = pairWords(option.speakers, seat, wordingFor(cabin, option.speakers, unit));
+  return (
+    <ul className="pair-lines">
+      {lines.map((line) => (
+        <li
+          key={line.id}
+          data-selected={selection?.kind === 'speaker' && line.speakers.includes(selection.id)}
+        >
+          <p className="pair-answer">{line.answer}</p>
+          {line.blocked.map((text) => (
+            <p key={text} className="pair-blocked">
+              <LineSign line="blocked" /> <span>{text}</span>
+            </p>
+          ))}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,64 @@
+import { pairName } from '../../plan/names';
+import { formatLevel, formatTime, lengthNumber } from '../../plan/units';
+import { useSession } from '../../store';
+import type { Board } from '../parts/use-board';
+
+const signed = (text: string): string => (/^[1-9]|^0\.0*[1-9]/.test(text) ? `+${text}` : text);
+
+/** Left minus right of every pair at the seat in view. */
+export function PairsTable({ board }: { board: Board }) {
+  const unit = useSession((session) => session.lengthUnit);
+  const { option, seat } = board;
+  if (!option || !seat) return null;
+  if (seat.pairs.length === 0)
+    return <p className="quiet-text">There is no pair in this option.</p>;
+  return (
+    <>
+      <div className="table-scroll">
+        <table className="numbers pairs">
+          <caption className="unseen">Pairs, left minus right</caption>
+          <thead>
+            <tr>
+              <th scope="col" className="text">
+                Pair
+              </th>
+              <th scope="col">Difference</th>
+              <th scope="col">in time</th>
+              <th scope="col">in level</th>
+              <th scope="col" className="text">
+                Nearer
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {seat.pairs.map((pair) => (
+              <tr key={pair.pair}>
+                <th scope="row">{pairName(pair.pair, option.speakers)}</th>
+                <td className="strong">
+                  {pair.difference === null
+                    ? '–'
+                    : `${signed(lengthNumber(pair.difference, unit))} ${unit}`}
+                </td>
+                <td>{signed(formatTime(pair.differenceTime))}</td>
+                <td>{signed(formatLevel(pair.levelDifferenceDb))}</td>
+                <td className="text">
+                  {pair.difference === null
+                    ? pair.reasons?.join('; ')
+                    : Math.abs(pair.difference) < 0.5
+                      ? 'neither'
+                      : pair.difference < 0
+                        ? 'left'
+                        : 'right'}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p className="footnote">
+        Difference is the left path minus the right one: a minus says the left is nearer. Level is
+        free-field spreading only.
+      </p>
+    </>
+  );
+}

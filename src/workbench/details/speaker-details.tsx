@@ -1,0 +1,48 @@
+import type { SpeakerInput } from '../../geometry';
+import { isTied } from '../../plan/edits';
+import { pairName, speakerName } from '../../plan/names';
+import { CautionsNote } from '../cautions';
+import { SideMark } from '../parts/marks';
+import type { Board } from '../parts/use-board';
+import { DetailsHead } from './details-head';
+import { SpeakerAim } from './speaker-aim';
+import { SpeakerKit } from './speaker-kit';
+import { SpeakerPlace } from './speaker-place';
+
+/** What every part of a speaker's details is given. */
+export interface SpeakerPartProps {
+  board: Board;
+  optionId: string;
+  speaker: SpeakerInput;
+  /** "left tweeter". */
+  name: string;
+}
+
+/** Everything about the selected speaker. */
+export function SpeakerDetails({ board, speaker }: { board: Board; speaker: SpeakerInput }) {
+  const { option } = board;
+  if (!option) return null;
+  const name = speakerName(speaker, option.speakers);
+  const { pair } = speaker;
+  const twin = option.speakers.find((s) => s.pair === pair && s.id !== speaker.id);
+  const part = { board, optionId: option.id, speaker, name };
+  return (
+    <>
+      <DetailsHead title={name} mark={<SideMark side={speaker.side} />}>
+        {pair === undefined || !speaker.side
+          ? 'Stands alone.'
+          : !twin
+            ? `Its pair, ${pairName(pair, option.speakers)}, has no other side.`
+            : isTied(option, pair)
+              ? `Tied: the ${otherName(speaker)} one moves as its mirror image.`
+              : `Not tied: the ${otherName(speaker)} one stays where it is.`}
+      </DetailsHead>
+      <SpeakerPlace {...part} />
+      <SpeakerAim {...part} />
+      <SpeakerKit {...part} />
+      <CautionsNote compact />
+    </>
+  );
+}
+
+const otherName = ({ side }: SpeakerInput): string => (side === 'left' ? 'right' : 'left');

@@ -1,0 +1,60 @@
+import { useEffect } from 'react';
+import { tinykeys } from 'tinykeys';
+import { isTied, removeSpeaker } from '../../plan/edits';
+import { pairName, speakerName } from '../../plan/names';
+import { currentOption, planStore, sessionStore } from '../../store';
+import { isTyping } from './keys';
+
+export interface KeyActions {
+  save: () => void;
+  showKeys: () => void;
+}
+
+/** The page's own keys, for as long as the workbench stands. */
+export function useKeys({ save, showKeys }: KeyActions): void {
+  useEffect(() => {
+    const unlessTyping = (act: () => void) => (event: KeyboardEvent) => {
+      if (isTyping(event.target)) return;
+      event.preventDefault();
+      act();
+    };
+    const undo = unlessTyping(() => planStore.undo());
+    const redo = unlessTyping(() => planStore.redo());
+    return tinykeys(window, {
+      '$mod+z': undo,
+      '$mod+Shift+z': redo,
+      '$mod+y': redo,
+      '$mod+s': (event) => {
+        event.preventDefault();
+        if (!document.querySelector('dialog[open]')) save();
+      },
+      Delete: unlessTyping(removeSelected),
+      Escape: stepBack,
+      'Shift+?': unlessTyping(showKeys),
+    });
+  }, [save, showKeys]);
+}
+
+/** Esc: gives up the drag that runs, or else what is selected. */
+function stepBack(event: KeyboardEvent): void {
+  if (event.defaultPrevented || isTyping(event.target)) return;
+  if (planStore.getState().gesture) planStore.cancelGesture();
+  else sessionStore.setState({ selection: null });
+}
+
+/** Removes the selected speaker, and its twin when the pair is tied; undone like any edit. */
+export function removeSelected(): void {
+  const { selection } = sessionStore.getState();
+  if (selection?.kind !== 'speaker') return;
+  const result = currentOption();
+  const option = planStore.getState().plan.options.find(({ id }) => id === result?.id);
+  const speaker = option?.speakers.find(({ id }) => id === selection.id);
+  if (!option || !speaker) return;
+  const pair = speaker.pair;
+  const twin =
+    isTied(option, pair) && option.speakers.some((s) => s.pair === pair && s.id !== speaker.id);
+  const what =
+    twin && pair ? `the ${pairName(pair, option.speakers)}` : speakerName(speaker, option.speakers);
+  planStore.edit(`remove ${what}`, removeSpeaker(option.id, speaker.id, twin));
+  sessionStore.setState({ selection: null });
+}

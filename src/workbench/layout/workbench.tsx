@@ -1,0 +1,58 @@
+import { type ReactNode, useCallback, useState } from 'react';
+import { Answers } from '../answers';
+import { DetailsColumn } from '../details';
+import { ExportDialog } from '../export';
+import { Boundary } from '../parts/boundary';
+import { FileDrop, KeepingBanner, PlansDialog } from '../plans';
+import { SpeakersColumn } from '../speakers';
+import { StartDialog } from '../start';
+import { KeysDialog } from './keys-dialog';
+import { type DialogName, TopBar } from './top-bar';
+import { useKeys } from './use-keys';
+import { useSaveToFile } from './use-save';
+
+/** The whole page: the scene is given from outside and stands in the middle. */
+export function Workbench({ scene }: { scene: ReactNode }) {
+  const [dialog, setDialog] = useState<DialogName | null>(null);
+  const close = useCallback(() => setDialog(null), []);
+  const showKeys = useCallback(() => setDialog('keys'), []);
+  const { save, failure } = useSaveToFile();
+  useKeys({ save, showKeys });
+
+  return (
+    <FileDrop>
+      <nav className="skip-links" aria-label="Skip">
+        <a href="#answers">Skip to the answer</a>
+        <a href="#speakers">Skip to the speakers</a>
+        <a href="#details">Skip to the details</a>
+      </nav>
+      <div className="board">
+        <TopBar onOpen={setDialog} />
+        <div className="board-notes">
+          <KeepingBanner />
+          {failure && (
+            <p className="notice" role="alert">
+              <strong>The plan was not saved to a file.</strong> {failure}
+            </p>
+          )}
+        </div>
+        <main className="scene-area" aria-label="The car">
+          {scene}
+        </main>
+        <Boundary what="the answer">
+          <Answers />
+        </Boundary>
+        <Boundary what="the lists">
+          <SpeakersColumn />
+        </Boundary>
+        <Boundary what="the details">
+          <DetailsColumn />
+        </Boundary>
+      </div>
+      <PlansDialog open={dialog === 'plans'} onClose={close} />
+      <StartDialog open={dialog === 'start'} onClose={close} />
+      <ExportDialog open={dialog === 'export'} onClose={close} />
+      <KeysDialog open={dialog === 'keys'} onClose={close} />
+    </FileDrop>
+  );
+}

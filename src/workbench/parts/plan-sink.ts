@@ -1,0 +1,24 @@
+import { planStore, type Recipe } from '../../store';
+import type { NumberSink } from './number-field';
+
+/**
+ * Sends a field's numbers to the plan: typing is one undo step, holding an arrow key one as well.
+ * @param label what is done, in words, for undo: "move left tweeter"
+ */
+export function planSink(label: string, recipe: (value: number) => Recipe): NumberSink {
+  let running = false;
+  return {
+    commit: (value) => planStore.edit(label, recipe(value)),
+    nudge: (value) => {
+      if (planStore.getState().gesture === null) planStore.beginGesture(label);
+      running = true;
+      planStore.moveGesture(recipe(value));
+    },
+    settle: (keep) => {
+      if (!running && planStore.getState().gesture === null) return;
+      running = false;
+      if (keep) planStore.commitGesture();
+      else planStore.cancelGesture();
+    },
+  };
+}
