@@ -3,9 +3,11 @@
  * apart: the plan (undoable), the gesture (a draft that becomes one undo step, or nothing), and
  * the session (session-store.ts).
  */
-import { applyPatches, type Draft, enablePatches, type Patch, produceWithPatches } from 'immer';
+import { applyPatches, enablePatches, type Patch, produceWithPatches } from 'immer';
 import { createStore } from 'zustand/vanilla';
+import type { PlanRecipe } from '../plan/edits';
 import type { Plan } from '../plan/types';
+import { nonFinitePath } from './non-finite';
 
 enablePatches();
 
@@ -28,7 +30,7 @@ export interface PlanState {
   gesture: { label: string; draft: Plan } | null;
 }
 
-export type Recipe = (draft: Draft<Plan>) => void;
+export type Recipe = PlanRecipe;
 
 export function createPlanStore(initial: Plan) {
   const store = createStore<PlanState>(() => ({
@@ -44,12 +46,21 @@ export function createPlanStore(initial: Plan) {
   function commit(label: string, recipe: Recipe): void {
     const { plan, past, readOnly } = getState();
     if (readOnly) return;
-    const [next, forward, backward] = produceWithPatches(plan, recipe as (d: Draft<Plan>) => void);
+    const [next, forward, backward] = produceWithPatches(plan, recipe);
     if (forward.length === 0) return;
+    const bad = nonFinitePath(forward);
+    if (bad !== null) {
+      throw new RangeError(`plan store: "${label}" expected finite numbers, got another at ${bad}`);
+    }
     setState({ plan: next, past: [...past, { label, forward, backward }], future: [] });
   }
 
   let gestureRecipe: Recipe | null = null;
+
+  function cancelGesture(): void {
+    gestureRecipe = null;
+    if (getState().gesture) setState({ gesture: null });
+  }
 
   return {
     ...store,
@@ -65,9 +76,18 @@ export function createPlanStore(initial: Plan) {
         gesture: null,
       });
     },
-    /** One change, one undo step. Nothing happens when the recipe changes nothing. */
+    /** Lets the open plan be changed, or only looked at for the reason given; history stays. */
+    setReadOnly(readOnly: string | null): void {
+      if (readOnly === getState().readOnly) return;
+      gestureRecipe = null;
+      setState({ readOnly, gesture: null });
+    },
+    /**
+     * One change, one undo step. Nothing happens when the recipe changes nothing.
+     * @throws RangeError when it would put a number that is not finite into the plan
+     */
     edit(label: string, recipe: Recipe): void {
-      if (getState().gesture) this.cancelGesture();
+      cancelGesture();
       commit(label, recipe);
     },
     /** Starts a gesture (a drag, a held key). A gesture already running is cancelled. */
@@ -80,8 +100,10 @@ export function createPlanStore(initial: Plan) {
     moveGesture(recipe: Recipe): void {
       const { gesture, plan } = getState();
       if (!gesture) return;
+      const [draft, forward] = produceWithPatches(plan, recipe);
+      // A pointer on the horizon gives no place: the gesture stays where it was.
+      if (nonFinitePath(forward) !== null) return;
       gestureRecipe = recipe;
-      const [draft] = produceWithPatches(plan, recipe as (d: Draft<Plan>) => void);
       setState({ gesture: { label: gesture.label, draft } });
     },
     /** Ends the gesture as one undo step. */
@@ -94,14 +116,14 @@ export function createPlanStore(initial: Plan) {
       if (recipe) commit(gesture.label, recipe);
     },
     /** Back where it was, no undo step: Esc, lost focus, pointer cancel. */
-    cancelGesture(): void {
-      gestureRecipe = null;
-      if (getState().gesture) setState({ gesture: null });
-    },
+    cancelGesture,
     undo(): void {
       const { past, future, plan, gesture, readOnly } = getState();
       if (readOnly) return;
-      if (gesture) return this.cancelGesture();
+      if (gesture) {
+        cancelGesture();
+        return;
+      }
       const step = past[past.length - 1];
       if (!step) return;
       setState({
@@ -113,7 +135,7 @@ export function createPlanStore(initial: Plan) {
     redo(): void {
       const { past, future, plan, gesture, readOnly } = getState();
       if (readOnly) return;
-      if (gesture) this.cancelGesture();
+      if (gesture) cancelGesture();
       const step = future[0];
       if (!step) return;
       setState({

@@ -31,6 +31,7 @@ export const quoted = (text: string): string => {
 export function shownValue(value: unknown): string {
   if (typeof value === 'string') return `the text ${quoted(value)}`;
   if (value === undefined) return 'nothing';
+  if (value === null) return 'null';
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value === 'object') return 'an object';
   if (value === Infinity || value === -Infinity) return 'a number too large to hold';
