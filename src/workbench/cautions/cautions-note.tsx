@@ -1,6 +1,8 @@
-import { CAUTIONS, type Caution, cautionsFor, SHORT_CAUTION } from '../../exchange/cautions';
+import { CAUTIONS, cautionsFor, SHORT_CAUTION } from '../../exchange/cautions';
 import type { KeepClearZone } from '../../geometry';
 import { currentOption, useAnswer, useSession, useShownPlan } from '../../store';
+import { CautionList } from './caution-list';
+import { zoneName } from './spot-zones';
 import { zonesAtSpot } from './zones-at-spot';
 import './cautions.css';
 
@@ -11,8 +13,7 @@ import './cautions.css';
 export function CautionsNote({ compact = false }: { compact?: boolean }) {
   const spot = useSelectedSpot();
   const about = cautionsFor(spot?.panel ?? null).filter((caution) => caution.panels.length > 0);
-  const general = CAUTIONS.filter((caution) => caution.panels.length === 0);
-  const rest = CAUTIONS.filter((caution) => caution.panels.length > 0 && !about.includes(caution));
+  const others = CAUTIONS.filter((caution) => !about.includes(caution));
   return (
     <section className="cautions" aria-label="Cautions">
       {spot?.zones.map((zone) => (
@@ -21,14 +22,13 @@ export function CautionsNote({ compact = false }: { compact?: boolean }) {
       <p className="cautions-short">{SHORT_CAUTION}</p>
       {about.length > 0 && (
         <details open={!compact}>
-          <summary>{`Check before cutting ${spot?.panelName ?? 'here'}`}</summary>
-          <Cautions list={about} />
+          <summary>{`Before cutting the ${spot?.panelName ?? 'panel'}`}</summary>
+          <CautionList list={about} />
         </details>
       )}
       <details open={!compact && about.length === 0}>
-        <summary>For every spot</summary>
-        <Cautions list={general} />
-        {about.length === 0 && <Cautions list={rest} />}
+        <summary>{about.length > 0 ? 'All the other cautions' : 'For every spot'}</summary>
+        <CautionList list={others} />
       </details>
     </section>
   );
@@ -37,30 +37,19 @@ export function CautionsNote({ compact = false }: { compact?: boolean }) {
 /** One zone the spot reaches into: what that says, and what it cannot say. */
 function ZoneLine({ zone }: { zone: KeepClearZone }) {
   return (
-    <p className="cautions-zone" role="note">
+    <p className="cautions-zone">
       <strong>
         <span aria-hidden="true">✕ </span>
-        {`Keep clear: ${zone.name}.`}
+        {`Keep clear: ${zoneName(zone)}.`}
       </strong>{' '}
       {zone.given
         ? 'The speaker reaches into a zone you marked.'
-        : `The speaker reaches into the usual place for this (${zone.reason}) in a body of this ` +
-          'style. Whether this car has it just there, or somewhere else as well, cannot be told ' +
-          'from here: the maker’s documents and the car itself decide.'}
+        : 'The speaker reaches into the place usual for it in a body of this style. Whether this ' +
+          'car has it just there, or somewhere else as well, cannot be told from here: the maker’s ' +
+          'documents and the car itself decide.'}
     </p>
   );
 }
-
-const Cautions = ({ list }: { list: readonly Caution[] }) => (
-  <dl>
-    {list.map((caution) => (
-      <div key={caution.id}>
-        <dt>{caution.title}</dt>
-        <dd>{caution.text}</dd>
-      </div>
-    ))}
-  </dl>
-);
 
 interface Spot {
   panel: string | null;

@@ -1,2 +1,3 @@
 export { CautionsNote } from './cautions-note';
+export { OptionCautions } from './option-cautions';
 export { StoryNote } from './story-note';

@@ -1,51 +1,50 @@
+import { useId } from 'react';
 import type { DelayExport, DelayRow } from '../../exchange';
 import { speakerName } from '../../plan/names';
 import { formatLength, formatLevel, formatNumber, formatTime } from '../../plan/units';
 import { useSession } from '../../store';
+import { DelayNotes } from './delay-notes';
 
 /** The numbers as they will be exported, with what the rounding leaves. */
 export function DelayPreview({ all }: { all: DelayExport }) {
   const unit = useSession((state) => state.lengthUnit);
-  const named = all.rows.map((row) => ({
-    id: row.speaker,
-    role: row.role,
-    ...(row.side && { side: row.side }),
-  }));
+  const id = useId();
+  const names = rowNames(all.rows);
   if (all.rows.length === 0) return <p>This option has no speakers yet.</p>;
   return (
     <>
+      <h3 className="export-title" id={`${id}-title`}>
+        {`Delays to set, in steps of ${all.stepName}`}
+      </h3>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone is scrolled by keyboard too */}
-      <section className="table-scroll" tabIndex={0} aria-label="Delays to set, table">
-        <table className="numbers">
-          <caption>{`Delays to set, in steps of ${all.stepName}`}</caption>
+      <section className="table-scroll" tabIndex={0} aria-labelledby={`${id}-title`}>
+        <table className="numbers" aria-labelledby={`${id}-title`}>
           <thead>
             <tr>
               <th scope="col" className="text">
                 Speaker
               </th>
-              <th scope="col">Path</th>
-              <th scope="col">Wanted</th>
               <th scope="col">Set</th>
-              <th scope="col">In ms</th>
-              <th scope="col">Left over</th>
               <th scope="col">Gain</th>
+              <th scope="col">In ms</th>
+              <th scope="col">Wanted</th>
+              <th scope="col">Left over</th>
+              <th scope="col">Path</th>
             </tr>
           </thead>
           <tbody>
-            {all.rows.map((row, i) => (
+            {all.rows.map((row) => (
               <tr key={row.speaker}>
-                <th scope="row">
-                  {speakerName(named[i] ?? { id: row.speaker, role: row.role }, named)}
-                </th>
-                <td>{formatLength(row.path, unit)}</td>
-                <td>{formatTime(row.delay.ms, 3)}</td>
+                <th scope="row">{names.get(row.speaker)}</th>
                 <td>
                   <strong>{asSet(row, all)}</strong>
-                  {row.clamped && <span className="export-clamped"> the most it holds</span>}
+                  {row.clamped && <span className="export-clamped">the most it holds</span>}
                 </td>
-                <td>{formatTime(row.rounded.ms, 3)}</td>
-                <td>{`${formatNumber(row.residual.ms * 1000)} µs`}</td>
                 <td>{formatLevel(row.gainDb)}</td>
+                <td>{formatTime(row.rounded.ms, 3)}</td>
+                <td>{formatTime(row.delay.ms, 3)}</td>
+                <td>{`${formatNumber(row.residual.ms * 1000)} µs`}</td>
+                <td>{formatLength(row.path, unit)}</td>
               </tr>
             ))}
           </tbody>
@@ -55,17 +54,18 @@ export function DelayPreview({ all }: { all: DelayExport }) {
         “Left over” is what rounding to whole steps leaves: set minus wanted. Gains bring the nearer
         speaker of a pair down to the farther; they hold for the direct sound alone.
       </p>
-      {all.notes.length > 0 && (
-        <ul className="export-notes">
-          {all.notes.map((note) => (
-            <li key={note} className="notice">
-              {note}
-            </li>
-          ))}
-        </ul>
-      )}
+      <DelayNotes all={all} names={names} />
     </>
   );
+}
+
+function rowNames(rows: readonly DelayRow[]): ReadonlyMap<string, string> {
+  const speakers = rows.map(({ speaker, role, side }) => ({
+    id: speaker,
+    role,
+    ...(side && { side }),
+  }));
+  return new Map(speakers.map((speaker) => [speaker.id, speakerName(speaker, speakers)]));
 }
 
 /** The rounded delay in the unit the processor is set in. */

@@ -2,7 +2,7 @@ import { useId, useMemo, useState } from 'react';
 import { delayExport } from '../../exchange';
 import { seatName } from '../../plan/names';
 import { currentOption, useAnswer, usePlan } from '../../store';
-import { CautionsNote } from '../cautions';
+import { OptionCautions } from '../cautions';
 import { Dialog } from '../dialog';
 import { DelayPreview } from './delay-preview';
 import { SaveButtons } from './save-buttons';
@@ -98,7 +98,7 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
       </div>
       {all && <DelayPreview all={all} />}
       <div className="export-cautions">
-        <CautionsNote compact />
+        <OptionCautions option={result?.id ?? null} />
       </div>
     </Dialog>
   );

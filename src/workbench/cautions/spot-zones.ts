@@ -1,0 +1,29 @@
+import type { CabinModel, KeepClearZone, OptionResult } from '../../geometry';
+import { words } from '../../plan/names';
+import type { PlanOption } from '../../plan/types';
+import { zonesAtSpot } from './zones-at-spot';
+
+/** A speaker with the keep-clear zones it reaches into. */
+export interface SpotZones {
+  speaker: PlanOption['speakers'][number];
+  zones: KeepClearZone[];
+}
+
+/** Every speaker of an option, in its order, with the zones it reaches into (often none). */
+export function zonesOfOption(
+  cabin: CabinModel,
+  option: PlanOption,
+  result: OptionResult,
+): SpotZones[] {
+  return option.speakers.map((speaker) => {
+    const placed = result.placed.find((place) => place.speaker === speaker.id);
+    return {
+      speaker,
+      zones: placed ? zonesAtSpot(cabin.keepClear, placed, speaker.body) : [],
+    };
+  });
+}
+
+/** A zone the plan gave has only its id for a name. */
+export const zoneName = (zone: KeepClearZone): string =>
+  zone.name === zone.id ? words(zone.id) : zone.name;
