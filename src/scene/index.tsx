@@ -1,0 +1,51 @@
+/** The car, drawn. Fills its parent; everything round it stands without it. */
+import { useEffect, useId, useRef, useState } from 'react';
+import { startBoard } from './board';
+import './scene.css';
+
+const NO_DRAWING =
+  'This browser cannot draw in 3D (WebGL is missing or switched off), so there is no picture of the car. Lists, numbers, tables and export work without it.';
+const STOPPED =
+  'The drawing of the car has stopped. Lists, numbers, tables and export go on; reload the page to draw again.';
+
+export default function Scene() {
+  const host = useRef<HTMLDivElement>(null);
+  const words = useId();
+  const [sentence, setSentence] = useState<string | null>(null);
+
+  useEffect(() => {
+    const parent = host.current;
+    if (!parent) return;
+    let stop: (() => void) | null = null;
+    try {
+      stop = startBoard(parent, words, (reason) => {
+        console.error(reason);
+        stop?.();
+        stop = null;
+        setSentence(STOPPED);
+      });
+    } catch (reason) {
+      console.warn(reason);
+      setSentence(NO_DRAWING);
+    }
+    return () => stop?.();
+  }, [words]);
+
+  return (
+    <div className="scene" ref={host}>
+      {sentence ? (
+        <p className="scene-sentence" role="status">
+          {sentence}
+        </p>
+      ) : (
+        <p className="scene-hidden-words" id={words}>
+          The cabin with its speakers and their straight lines to the seat in view. Keys 1 to 5
+          change the view: free, plan, side, front, from the seat. With a speaker selected the arrow
+          keys move it along its panel by 5 millimetres, with Shift by 25, with Alt by 1. With a
+          seat selected they slide it. With nothing selected they turn the view. Escape takes a move
+          back. All of it can also be typed into the fields beside the drawing.
+        </p>
+      )}
+    </div>
+  );
+}

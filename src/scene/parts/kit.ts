@@ -1,0 +1,73 @@
+/** The materials of one scene, made once, and the order things are laid on the sheet. */
+import { Color, DoubleSide, type ShaderMaterial } from 'three';
+import { inkMaterial } from '../shading/ink-material';
+import type { Look } from '../shading/look';
+import {
+  contourMaterial,
+  depthOnlyMaterial,
+  ghostMaterial,
+  glassMaterial,
+  hatchMaterial,
+  shadeMaterial,
+} from '../shading/materials';
+import type { Palette } from '../theme';
+
+/** Later numbers are laid over earlier ones; opaque things come before all of them. */
+export const LAYER = {
+  contour: 0,
+  ink: 1,
+  glass: 2,
+  hidden: 3,
+  path: 4,
+  ghostDepth: 6,
+  ghost: 7,
+  zone: 9,
+  marks: 10,
+} as const;
+
+export function createKit(look: Look) {
+  const colours = {
+    ink: new Color(),
+    quiet: new Color(),
+    accent: new Color(),
+    blocked: new Color(),
+    zone: new Color(),
+  };
+  const kit = {
+    surface: shadeMaterial(look),
+    /** Trim may be a sheet without a back. */
+    sheet: shadeMaterial(look, DoubleSide),
+    glass: glassMaterial(look),
+    ghost: ghostMaterial(look),
+    ghostDepth: depthOnlyMaterial(),
+    contour: contourMaterial(look, colours.ink, 0.9),
+    quietContour: contourMaterial(look, colours.quiet, 0.7),
+    accentContour: contourMaterial(look, colours.accent, 2.2),
+    blockedContour: contourMaterial(look, colours.blocked, 2.2),
+    zone: hatchMaterial(look, colours.zone),
+    blockedHatch: hatchMaterial(look, colours.blocked, 7),
+    accentHatch: hatchMaterial(look, colours.accent, 11),
+    ink: inkMaterial(look),
+    bodyInk: inkMaterial(look, { seeThrough: 1, lift: 2 }),
+    path: inkMaterial(look, { lift: 4 }),
+    pathBehind: inkMaterial(look, { lift: 4, behind: true, opacity: 0.5 }),
+    marks: inkMaterial(look, { overAll: true }),
+  };
+  return {
+    ...kit,
+    paint(palette: Palette) {
+      colours.ink.copy(palette.ink);
+      // A contour on the slate board would glow; it is drawn in the board's own dark instead.
+      if (palette.dark) colours.ink.copy(palette.paper).multiplyScalar(0.35);
+      colours.quiet.copy(palette.quietInk);
+      colours.accent.copy(palette.accent);
+      colours.blocked.copy(palette.blocked);
+      colours.zone.copy(palette.zone);
+    },
+    dispose() {
+      for (const material of Object.values(kit) as ShaderMaterial[]) material.dispose();
+    },
+  };
+}
+
+export type Kit = ReturnType<typeof createKit>;

@@ -1,0 +1,60 @@
+/** Keep-clear zones: hatched, outlined volumes. */
+import { Group, Mesh } from 'three';
+import type { KeepClearZone, Vec3 } from '../../geometry';
+import { inkGeometry } from '../meshes/ink';
+import { shapeMesh } from '../meshes/shape-mesh';
+import { solidGeometry } from '../meshes/solid';
+import { createBin } from './bin';
+import { type Kit, LAYER } from './kit';
+
+export interface ZonesPart {
+  group: Group;
+  show(zones: readonly KeepClearZone[], visible: boolean): void;
+  /** Middle of each zone shown, for its label. */
+  middles(): readonly { zone: KeepClearZone; middle: Vec3 }[];
+  dispose(): void;
+}
+
+export function createZonesPart(kit: Kit): ZonesPart {
+  const group = new Group();
+  const bin = createBin();
+  let shown: readonly KeepClearZone[] | null = null;
+  let middles: { zone: KeepClearZone; middle: Vec3 }[] = [];
+
+  return {
+    group,
+    show(zones, visible) {
+      group.visible = visible;
+      if (!visible || zones === shown) return;
+      shown = zones;
+      bin.empty();
+      group.clear();
+      middles = [];
+      for (const zone of zones) {
+        const mesh = shapeMesh(zone.shape);
+        const solid = solidGeometry([{ tone: 'zone', mesh }]);
+        const volume = new Mesh(bin.keep(solid.geometry), kit.zone);
+        volume.renderOrder = LAYER.zone;
+        const pen = { tone: 'zone', width: 1.4, strength: 0.9 } as const;
+        const edges = new Mesh(
+          bin.keep(inkGeometry(solid.edges.map((edge) => ({ ...edge, ...pen })))),
+          kit.bodyInk,
+        );
+        edges.renderOrder = LAYER.zone;
+        edges.frustumCulled = false;
+        group.add(volume, edges);
+        middles.push({ zone, middle: middleOf(mesh.vertices) });
+      }
+    },
+    middles: () => (group.visible ? middles : []),
+    dispose: () => bin.empty(),
+  };
+}
+
+function middleOf(points: readonly Vec3[]): Vec3 {
+  const mid = (k: 0 | 1 | 2) => {
+    const values = points.map((p) => p[k]);
+    return (Math.min(...values) + Math.max(...values)) / 2;
+  };
+  return [mid(0), mid(1), mid(2)];
+}

@@ -1,0 +1,39 @@
+/** Uniforms every shader of the scene shares by reference: set once a frame, seen by all. */
+import { Color, Vector2, Vector3 } from 'three';
+import type { Palette } from '../theme';
+import { TONES, toneColours } from './tones';
+
+export interface Look {
+  uTones: { value: Color[] };
+  /** Drawing size in device pixels, and device pixels to a CSS pixel. */
+  uViewport: { value: Vector2 };
+  uPixelRatio: { value: number };
+  /** Towards the key light, in three's axes: over the draughtsman's left shoulder. */
+  uKey: { value: Vector3 };
+  /** What light and shade do to a paint. */
+  uLit: { value: Color };
+  uShade: { value: Color };
+  uPaper: { value: Color };
+}
+
+export function createLook(): Look {
+  return {
+    uTones: { value: TONES.map(() => new Color()) },
+    uViewport: { value: new Vector2(1, 1) },
+    uPixelRatio: { value: 1 },
+    uKey: { value: new Vector3(0, 1, 0) },
+    uLit: { value: new Color() },
+    uShade: { value: new Color() },
+    uPaper: { value: new Color() },
+  };
+}
+
+/** Takes a theme's colours over into the shared uniforms. */
+export function paintLook(look: Look, palette: Palette): void {
+  look.uTones.value = toneColours(palette);
+  look.uPaper.value = palette.paper.clone();
+  // Warm light, cool shade: the oldest trick of tinted drawing. By eye.
+  look.uLit.value.setRGB(1.12, 1.09, 1.03);
+  if (palette.dark) look.uShade.value.setRGB(0.3, 0.32, 0.36);
+  else look.uShade.value.setRGB(0.36, 0.34, 0.38);
+}
