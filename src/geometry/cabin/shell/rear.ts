@@ -20,6 +20,8 @@ const WALL_LEAN_DEG = 23;
 /** The same with one row: room for the seat to slide and recline. */
 const WALL_BEHIND_FRONT_HIP = 255;
 const BULKHEAD_LEAN_DEG = 16;
+/** The bulkhead's foot behind the B-pillar. Typical, from memory. */
+const BEHIND_B_PILLAR = 85;
 /** How far ahead of the rear hip joint the tunnel ends, at the foot of the rear seat. */
 const TUNNEL_END_AHEAD = 350;
 
@@ -85,9 +87,12 @@ export function layOutRear(
   const climb = (tail[2] - bRear[2]) / (tailX - bRear[0]);
   const free = (hipX + behind + lean * (bRear[2] - hipZ - climb * bRear[0])) / (1 - lean * climb);
   // A wall that would stand behind the rear glass stands up straighter instead, if there is room.
-  const topX = Math.min(free, tailX - 25);
+  // With one row it stands behind the B-pillar, as a bulkhead does.
+  const rowFootX = hipX + behind - lean * hipZ;
+  const freeFootX = rows === 2 ? rowFootX : Math.max(rowFootX, bRear[0] + BEHIND_B_PILLAR);
+  const topX = Math.min(Math.max(free, freeFootX + 15), tailX - 25);
   const wallTop = belt(topX);
-  const footX = Math.min(hipX + behind - lean * hipZ, topX - 10);
+  const footX = Math.min(freeFootX, topX - 10);
   conflicts.need(
     topX > hipX + behind * 0.75,
     'tailX',
