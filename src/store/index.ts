@@ -9,9 +9,11 @@ import {
 } from '../geometry';
 import { demoPlan } from '../plan/demo';
 import type { Plan } from '../plan/types';
+import { type KeepingState, keepingStore } from './keeping';
 import { createPlanStore, type PlanState } from './plan-store';
 import { createSessionStore, type SessionState } from './session-store';
 
+export * from './keeping';
 export type { PlanState, PlanStore, Recipe, Step } from './plan-store';
 export type { LengthUnit, Selection, SessionState, ViewName } from './session-store';
 
@@ -52,6 +54,11 @@ export function usePlan<T>(select: (state: PlanState) => T): T {
 /** Reads the session; re-renders when the selected part changes. */
 export function useSession<T>(select: (state: SessionState) => T): T {
   return useStore(sessionStore, select);
+}
+
+/** Reads how safe the open plan is. */
+export function useKeeping<T>(select: (state: KeepingState) => T): T {
+  return useStore(keepingStore, select);
 }
 
 /** At most this often tables follow a drag, ms: fast enough to read, slow enough to draw. */
