@@ -2,43 +2,48 @@ import { usePlan } from '../../store';
 import { Dialog } from '../dialog';
 import { sentence } from '../parts/check-number';
 import { acceptOffer, declineOffer, useOpening } from './opening';
+import { saveRawText } from './plan-files';
 
-/** Says why a file was not opened, or asks whether what is sound in it shall be. */
+/** Says why a plan was not opened, or asks whether what is sound in it shall be. */
 export function AnswerDialog() {
   const asked = useOpening((state) => state.asked);
   const title = usePlan((state) => state.plan.title);
   const answer = asked?.answer;
   const offer = answer?.kind === 'offer' ? answer : null;
+  const raw = asked?.raw;
   return (
     <Dialog
       open={asked !== null}
       onClose={declineOffer}
-      title={offer ? 'Something in that file is wrong' : 'That file was not opened'}
+      title={offer ? 'Something in that plan is wrong' : 'That plan was not opened'}
       actions={
-        offer ? (
-          <>
-            <button type="button" onClick={declineOffer}>
-              Leave it
+        <>
+          {typeof raw === 'string' && (
+            <button type="button" onClick={() => saveRawText(asked?.name ?? '', raw)}>
+              Save its text as it is
             </button>
-            <button type="button" className="primary" onClick={acceptOffer}>
+          )}
+          <button type="button" className={offer ? undefined : 'primary'} onClick={declineOffer}>
+            {offer ? 'Leave it' : 'Back to the open plan'}
+          </button>
+          {offer && (
+            <button type="button" className="primary" onClick={() => void acceptOffer()}>
               {offer.accept}
             </button>
-          </>
-        ) : (
-          <button type="button" className="primary" onClick={declineOffer}>
-            Back to the plan
-          </button>
-        )
+          )}
+        </>
       }
     >
       <div className="answer">
-        <p className="notice">
-          <strong dir="auto">{asked?.fileName}</strong>
-          {answer && sentence(answer.sentence)}
-        </p>
+        <div className="notice">
+          <strong dir="auto">{asked?.name}</strong>
+          <p>{answer && sentence(answer.sentence)}</p>
+        </div>
         {offer && offer.details.length > 0 && (
-          <details>
-            <summary>{`${offer.details.length} more`}</summary>
+          <details open>
+            <summary>
+              {offer.details.length === 1 ? 'And one more' : `And ${offer.details.length} more`}
+            </summary>
             <ul>
               {offer.details.map((detail) => (
                 <li key={detail}>{sentence(detail)}</li>

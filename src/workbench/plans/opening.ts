@@ -1,25 +1,42 @@
-/** A file on its way in: what was read, what is asked, what is to be said afterwards. */
+/** A plan on its way in: what was read, what is asked, what is to be said afterwards. */
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Plan } from '../../plan/types';
-import { planStore, sessionStore } from '../../store';
+import { flushKeeping, openKept, planStore, sessionStore } from '../../store';
 import { type FileAnswer, judgeBlob, type Openable } from './judge-file';
 
 interface Opening {
-  /** A file that needs an answer from the user, or that was refused. */
-  asked: { fileName: string; answer: Exclude<FileAnswer, { kind: 'open' }> } | null;
+  /** Something that needs an answer from the user, or that was refused. */
+  asked: {
+    name: string;
+    answer: Exclude<FileAnswer, { kind: 'open' }>;
+    /** The text that could not be read, to be offered back. */
+    raw?: string | null;
+  } | null;
   /** What to know of the plan just opened. */
-  notes: { fileName: string; sentences: readonly string[] } | null;
+  notes: { name: string; sentences: readonly string[] } | null;
 }
 
 const opening = createStore<Opening>(() => ({ asked: null, notes: null }));
 
 export const useOpening = <T>(select: (state: Opening) => T): T => useStore(opening, select);
 
-/** Opens a plan that is not yet kept: the one that was open stays kept under its own title. */
-export function openPlan(plan: Plan, readOnly: string | null = null): void {
+/** Opens a plan that is not yet kept. The one on screen is kept first, to its last edit. */
+export async function openPlan(plan: Plan, readOnly: string | null = null): Promise<void> {
+  await flushKeeping();
   planStore.open(plan, readOnly);
-  sessionStore.setState({ option: plan.options[0]?.id ?? '', seat: '', selection: null });
+  lookAfresh(plan);
+}
+
+/** Opens a kept plan, or says why not; until it is open nothing changes. */
+export async function openKeptPlan(planId: string, title: string): Promise<boolean> {
+  const answer = await openKept(planId);
+  if (answer.ok) lookAfresh(planStore.getState().plan);
+  else {
+    const { message: sentence, raw } = answer;
+    opening.setState({ asked: { name: title, answer: { kind: 'refused', sentence }, raw } });
+  }
+  return answer.ok;
 }
 
 /**
@@ -29,29 +46,39 @@ export function openPlan(plan: Plan, readOnly: string | null = null): void {
 export async function openFile(file: File): Promise<boolean> {
   const answer = await judgeBlob(file);
   if (answer.kind === 'open') {
-    take(file.name, answer);
+    await take(file.name, answer);
     return true;
   }
-  opening.setState({ asked: { fileName: file.name, answer } });
+  opening.setState({ asked: { name: file.name, answer } });
   return false;
 }
 
 /** Says why nothing was opened, where there is no file to read. */
-export const refuseFile = (fileName: string, sentence: string): void =>
-  opening.setState({ asked: { fileName, answer: { kind: 'refused', sentence } } });
+export const refuseFile = (name: string, sentence: string): void =>
+  opening.setState({ asked: { name, answer: { kind: 'refused', sentence } } });
 
 /** The user agrees to what was offered. */
-export function acceptOffer(): void {
+export async function acceptOffer(): Promise<void> {
   const { asked } = opening.getState();
-  if (asked?.answer.kind === 'offer') take(asked.fileName, asked.answer);
   opening.setState({ asked: null });
+  if (asked?.answer.kind === 'offer') await take(asked.name, asked.answer);
 }
 
 export const declineOffer = (): void => opening.setState({ asked: null });
 
 export const dismissNotes = (): void => opening.setState({ notes: null });
 
-function take(fileName: string, { plan, readOnly, notes }: Openable): void {
-  openPlan(plan, readOnly);
-  opening.setState({ notes: notes.length > 0 ? { fileName, sentences: notes } : null });
+async function take(name: string, { plan, readOnly, notes }: Openable): Promise<void> {
+  await openPlan(plan, readOnly);
+  opening.setState({ notes: notes.length > 0 ? { name, sentences: notes } : null });
+}
+
+/** Another plan: its first option, the seat it is aligned for, nothing selected. */
+function lookAfresh(plan: Plan): void {
+  sessionStore.setState({
+    option: plan.options[0]?.id ?? '',
+    seat: plan.alignment.seat ?? '',
+    selection: null,
+  });
+  opening.setState({ notes: null });
 }

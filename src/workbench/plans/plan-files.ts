@@ -29,6 +29,17 @@ export async function savePlanFile(plan: Plan): Promise<FileOutcome> {
   }
 }
 
+/** The text of a plan nobody could read, as it is: nothing is lost. */
+export async function saveRawText(title: string, text: string): Promise<FileOutcome> {
+  try {
+    const blob = new Blob([text], { type: 'application/json' });
+    await fileSave(blob, { ...PLAN_FILE, fileName: `${safeFileName(title)}.json` });
+    return { kind: 'done' };
+  } catch (error) {
+    return outcomeOf(error);
+  }
+}
+
 /** Lets the user pick a file and opens it; a refusal or a question is shown by the page. */
 export async function pickPlanFile(): Promise<FileOutcome> {
   try {

@@ -2,14 +2,16 @@ import { useState } from 'react';
 import { usePlan } from '../../store';
 import { Dialog } from '../dialog';
 import { sentence } from '../parts/check-number';
+import { KeptList } from './kept-list';
 import { type FileOutcome, pickPlanFile, savePlanFile } from './plan-files';
+import './plans.css';
 
 export interface PlansDialogProps {
   open: boolean;
   onClose: () => void;
 }
 
-/** Plans in and out of files. */
+/** The plans kept in this browser, and plans in and out of files. */
 export function PlansDialog({ open, onClose }: PlansDialogProps) {
   const plan = usePlan((state) => state.plan);
   const [said, setSaid] = useState('');
@@ -17,12 +19,16 @@ export function PlansDialog({ open, onClose }: PlansDialogProps) {
     setSaid(
       outcome.kind === 'done' ? done : outcome.kind === 'failed' ? sentence(outcome.why) : '',
     );
+  const close = () => {
+    setSaid('');
+    onClose();
+  };
   return (
     <Dialog
       open={open}
-      onClose={onClose}
+      onClose={close}
       title="Plans"
-      lead="Kept in this browser, on this machine; nothing is sent anywhere."
+      lead="Kept in this browser, on this machine; nothing is sent anywhere. A plan file can also be dragged onto the page."
       actions={
         <>
           <p className="board-dialog-aside" role="status">
@@ -33,7 +39,7 @@ export function PlansDialog({ open, onClose }: PlansDialogProps) {
             onClick={async () => {
               const outcome = await pickPlanFile();
               tell(outcome, '');
-              if (outcome.kind === 'done') onClose();
+              if (outcome.kind === 'done') close();
             }}
           >
             Open a file
@@ -48,9 +54,7 @@ export function PlansDialog({ open, onClose }: PlansDialogProps) {
         </>
       }
     >
-      <p>
-        <bdi>{plan.title}</bdi> is open.
-      </p>
+      <KeptList onOpened={close} onSay={setSaid} />
     </Dialog>
   );
 }

@@ -1,7 +1,8 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { getTemplate } from '../../geometry';
-import { planStore, sessionStore, usePlan } from '../../store';
+import { usePlan } from '../../store';
 import { Dialog } from '../dialog';
+import { openPlan } from '../plans/opening';
 import { MeasureFirst } from './measure-first';
 import { type NewCar, planOf } from './new-car';
 import { StyleChoice } from './style-choice';
@@ -31,8 +32,7 @@ export function StartDialog({ open, onClose }: StartDialogProps) {
     onClose();
   };
   const begin = () => {
-    planStore.open(planOf(begun));
-    sessionStore.setState({ option: 'a', seat: '', selection: null });
+    void openPlan(planOf(begun));
     close();
   };
   const first = step === 'style';

@@ -1,0 +1,121 @@
+import { type ReactNode, useState } from 'react';
+import { setTitle } from '../../plan/edits';
+import { deleteKept, duplicateKept, planStore, renameKept, type ShelfEntry } from '../../store';
+import { sentence } from '../parts/check-number';
+import { TextField } from '../parts/text-field';
+import type { KeptListProps } from './kept-list';
+import { openKeptPlan } from './opening';
+
+export interface KeptPlanProps extends KeptListProps {
+  entry: ShelfEntry;
+  /** It is the one on the board. */
+  open: boolean;
+}
+
+const DATE = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+
+/** One kept plan: its title, when it was kept last, what can be done with it. */
+export function KeptPlan({ entry, open, onOpened, onSay }: KeptPlanProps) {
+  const { planId, title, savedAt } = entry;
+  const [doing, setDoing] = useState<'rename' | 'delete' | null>(null);
+
+  const rename = async (to: string) => {
+    setDoing(null);
+    if (open) return planStore.edit('rename the plan', setTitle(to));
+    const answer = await renameKept(planId, to);
+    if (!answer.ok) onSay(sentence(answer.message));
+  };
+  const copy = async () => {
+    const answer = await duplicateKept(planId);
+    onSay(answer.ok ? `Copied “${title}”.` : sentence(answer.message));
+  };
+  const remove = async () => {
+    await deleteKept(planId);
+    onSay(`Threw away “${title}”.`);
+  };
+
+  return (
+    <li className="kept-plan">
+      <div className="kept-what">
+        {doing === 'rename' ? (
+          <TextField
+            label={`New title of ${title}`}
+            hideLabel
+            value={title}
+            autoFocus
+            onCommit={(to) => void rename(to)}
+            onDone={() => setDoing(null)}
+          />
+        ) : (
+          <strong>
+            <bdi>{title}</bdi>
+          </strong>
+        )}
+        <span className="quiet-text">
+          {open && 'open now · '}
+          <time dateTime={new Date(savedAt).toISOString()}>{DATE.format(savedAt)}</time>
+        </span>
+      </div>
+      {doing === 'delete' ? (
+        <Confirm title={title} open={open} onKeep={() => setDoing(null)} onDelete={remove} />
+      ) : (
+        <div className="kept-actions">
+          {!open && (
+            <Act
+              title={title}
+              onClick={async () => {
+                if (await openKeptPlan(planId, title)) onOpened();
+              }}
+            >
+              Open
+            </Act>
+          )}
+          <Act title={title} onClick={copy}>
+            Copy
+          </Act>
+          <Act title={title} onClick={() => setDoing('rename')}>
+            Rename
+          </Act>
+          <Act title={title} onClick={() => setDoing('delete')}>
+            Delete
+          </Act>
+        </div>
+      )}
+    </li>
+  );
+}
+
+/** A button whose name says which plan it is about. */
+function Act(props: { title: string; onClick: () => void; children: ReactNode }) {
+  return (
+    <button type="button" onClick={props.onClick}>
+      {props.children}
+      <span className="unseen">{` ${props.title}`}</span>
+    </button>
+  );
+}
+
+interface ConfirmProps {
+  title: string;
+  open: boolean;
+  onKeep: () => void;
+  onDelete: () => void;
+}
+
+function Confirm({ title, open, onKeep, onDelete }: ConfirmProps) {
+  return (
+    <fieldset className="kept-actions kept-confirm">
+      <legend>
+        Delete “<bdi>{title}</bdi>”? It cannot be brought back.
+        {open && ' It stays on the board until another plan is opened.'}
+      </legend>
+      {/* biome-ignore lint/a11y/noAutofocus: it takes the place of the button just pressed */}
+      <button type="button" autoFocus onClick={onKeep}>
+        Keep it
+      </button>
+      <button type="button" onClick={onDelete}>
+        Delete it
+      </button>
+    </fieldset>
+  );
+}
