@@ -1,0 +1,51 @@
+/** What the plan itself gives by numbers: panels by corners, obstacles, keep-clear zones. */
+import type { KeepClearInput, ObstacleInput, PanelInput } from '../input';
+import { dot, scale, sub, type Vec3 } from '../vector';
+import type { KeepClearZone, Obstacle, Panel } from './model';
+import { bilinearPatch, patchNormal, pointOnPatch } from './patch';
+
+/** A given panel's reflectivity where the plan names none. Typical of hard trim, from memory. */
+const GIVEN_REFLECTIVITY = 0.85;
+
+/** The side the listeners are on: +1 where ∂P/∂u × ∂P/∂v points to the mean of their heads. */
+export function facingListeners(corners: PanelInput['corners'], heads: readonly Vec3[]): 1 | -1 {
+  if (heads.length === 0) return 1;
+  const front = bilinearPatch(corners, 1);
+  const sum = heads.reduce<Vec3>((s, h) => [s[0] + h[0], s[1] + h[1], s[2] + h[2]], [0, 0, 0]);
+  const toHeads = sub(scale(sum, 1 / heads.length), pointOnPatch(front, 0.5, 0.5));
+  return dot(toHeads, patchNormal(front, 0.5, 0.5)) < 0 ? -1 : 1;
+}
+
+/**
+ * A bilinear panel from its four corners, in order round the edge: (u, v) = (0,0) (1,0) (1,1) (0,1).
+ * What the plan leaves out it takes from the derived panel it replaces, if there is one.
+ */
+export function givenPanel(input: PanelInput, facing: 1 | -1, replaced?: Panel): Panel {
+  return {
+    id: input.id,
+    name: replaced?.name ?? input.id,
+    patch: bilinearPatch(input.corners, facing),
+    mountable: input.mountable ?? replaced?.mountable ?? true,
+    material: replaced?.material ?? 'hard-trim',
+    reflectivity: input.reflectivity ?? replaced?.reflectivity ?? GIVEN_REFLECTIVITY,
+    depthBehind: replaced?.depthBehind ?? null,
+    airspaceBehind: replaced?.airspaceBehind ?? null,
+    roles: replaced?.roles ?? [],
+    given: true,
+  };
+}
+
+export const givenObstacle = ({ id, ...shape }: ObstacleInput): Obstacle => ({
+  id,
+  name: id,
+  shape,
+  given: true,
+});
+
+export const givenZone = ({ id, reason, ...shape }: KeepClearInput): KeepClearZone => ({
+  id,
+  name: id,
+  reason,
+  shape,
+  given: true,
+});
