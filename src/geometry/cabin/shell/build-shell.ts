@@ -8,7 +8,7 @@ import type { Dimensions } from '../dimensions';
 import { dimensionInfo } from '../dimensions';
 import type { Panel, Refusal } from '../model';
 import { layOutCentre } from './centre';
-import { type Conflict, Conflicts } from './conflict';
+import { type Conflict, Conflicts, twoOf } from './conflict';
 import { layOutDash } from './dash';
 import { layOutFoot } from './foot';
 import { layOutFront } from './front';
@@ -71,18 +71,17 @@ export function buildShell(d: Dimensions, setting: ShellSetting): ShellAnswer {
 }
 
 function refusal(
-  { first, second, because }: Conflict,
+  conflict: Conflict,
   d: Dimensions,
   template: Readonly<Record<string, number>> | undefined,
 ): Refusal {
-  const changed = template && d[first] === template[first] && d[second] !== template[second];
+  const [first, second] = twoOf(conflict, d, template);
   const said = (id: keyof Dimensions) => {
-    const info = dimensionInfo(id);
-    const unit = info?.unit === 'deg' ? '°' : ' mm';
+    const unit = dimensionInfo(id)?.unit === 'deg' ? '°' : ' mm';
     return `${id} (${Math.round(d[id] * 10) / 10}${unit})`;
   };
   return {
-    path: `cabin.dimensions.${changed ? second : first}`,
-    message: `${said(first)} and ${said(second)} disagree: ${because}`,
+    path: `cabin.dimensions.${first}`,
+    message: `${said(first)} and ${said(second)} disagree: ${conflict.because}`,
   };
 }

@@ -26,22 +26,23 @@ export function layOutCentre(d: Dimensions, dash: Dash, foot: Foot, conflicts: C
   const tunnelFront = atZ(foot.toeInner, foot.toeTopInner, d.tunnelHeight);
   conflicts.need(
     d.tunnelHeight < foot.toeTopInner[2] - 40,
+    'the tunnel would reach into the dash',
     'tunnelHeight',
     'dashLowerEdge',
-    'the tunnel would reach into the dash',
   );
   conflicts.need(
     d.consoleHeight > d.tunnelHeight + 20,
+    'the console would lie inside the tunnel',
     'consoleHeight',
     'tunnelHeight',
-    'the console would lie inside the tunnel',
   );
   const { faceFoot, lowerEdge } = dash.inner;
   conflicts.need(
     d.consoleHeight < faceFoot[2] - 30,
+    "the console would reach above the foot of the dash's face",
     'consoleHeight',
     'dashHeight',
-    "the console would reach above the foot of the dash's face",
+    'dashLowerEdge',
   );
   const tunnelTop = (x: number): Vec3 => [x, tunnelFront[1], d.tunnelHeight];
   const frontX = Math.max(

@@ -49,15 +49,16 @@ export function layOutDash(d: Dimensions, front: Front, conflicts: Conflicts): D
   const fall = (d.dashHeight - d.cowlHeight) / Math.max(1, d.dashDepth - ROLL);
   conflicts.need(
     Math.abs(d.dashHeight - d.cowlHeight) < 0.5 * d.dashDepth,
+    'the dash top would be too steep',
     'dashHeight',
     'cowlHeight',
-    'the dash top would be too steep',
+    'dashDepth',
   );
   conflicts.need(
     d.dashDepth > d.screenBow + ROLL + 60,
+    'the ends of the dash top would have no depth',
     'dashDepth',
     'screenBow',
-    'the ends of the dash top would have no depth',
   );
   const slope = radians(d.dashFaceSlope);
   const rollTop = [cornerX - ROLL, d.dashHeight] as const;
@@ -69,9 +70,9 @@ export function layOutDash(d: Dimensions, front: Front, conflicts: Conflicts): D
   const height = faceTop[1] - d.dashLowerEdge;
   conflicts.need(
     height > 90,
+    'the dash would have no face between its roll and its lower edge',
     'dashLowerEdge',
     'dashHeight',
-    'the dash would have no face between its roll and its lower edge',
   );
   const footZ = d.dashLowerEdge + LOWER_SHARE * height;
   const faceFoot = [faceTop[0] - (faceTop[1] - footZ) * Math.tan(slope), footZ] as const;
@@ -86,15 +87,17 @@ export function layOutDash(d: Dimensions, front: Front, conflicts: Conflicts): D
   };
   conflicts.need(
     Math.abs(hips) < 160,
+    'the door cards would lean too far',
     'hipRoom',
     'shoulderRoom',
-    'the door cards would lean too far',
   );
   conflicts.need(
     centreHalf < front.belt(lowerX)[1] - 180 - Math.max(0, hips),
+    'the console would leave no room for the footwells',
     'consoleWidth',
     'shoulderRoom',
-    'the console would leave no room for the footwells',
+    'hipRoom',
+    'cowlWidth',
   );
   const onDoor = (x: number, z: number): Vec3 => {
     const [low, high] = [waist(x), front.belt(x)];
@@ -108,30 +111,37 @@ export function layOutDash(d: Dimensions, front: Front, conflicts: Conflicts): D
   // The dash top meets the belt line at the door; what it rises or falls by fades out at the knees.
   const outer: DashProfile = {
     rollTop: beltTop,
-    rollBend: onDoor(rollBend[0], rollBend[1] + drop),
+    // A little below the belt line, so that roll and door edge part at an angle.
+    rollBend: onDoor(rollBend[0], front.belt(rollBend[0])[2] - 8),
     faceTop: onDoor(faceTop[0], faceTop[1] + drop),
     faceFoot: onDoor(faceFoot[0], faceFoot[1] + drop * LOWER_SHARE),
     lowerEdge: waist(lowerX),
   };
   conflicts.need(
     outer.faceTop[2] - outer.faceFoot[2] > 30 && outer.faceFoot[2] - d.dashLowerEdge > 30,
+    'the ends of the dash would have no height',
     'beltHeight',
     'dashLowerEdge',
-    'the ends of the dash would have no height',
+    'dashHeight',
+    'cowlHeight',
   );
   const doorX = Math.max(cornerX, faceFoot[0], lowerX) + DOOR_EDGE;
   const [edgeTop, edgeFoot] = [front.belt(doorX), waist(doorX)];
   conflicts.need(
     doorX < d.bPillarX - 200,
+    'the dash would reach too near the B-pillar',
     'dashDepth',
     'bPillarX',
-    'the dash would reach too near the B-pillar',
+    'cowlX',
+    'dashFaceSlope',
   );
   conflicts.need(
     front.belt(d.bPillarX)[2] - waist(d.bPillarX)[2] > 80,
+    'the upper door card would have no height',
     'beltHeight',
     'dashLowerEdge',
-    'the upper door card would have no height',
+    'bPillarX',
+    'cowlHeight',
   );
   return {
     centreHalf,

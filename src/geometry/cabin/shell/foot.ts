@@ -50,46 +50,66 @@ export function layOutFoot(d: Dimensions, dash: Dash, conflicts: Conflicts): Foo
 
   conflicts.need(
     kickFoot[1] < kickWaist[1] + 40,
+    'the kick panel would stand outside the door',
     'footwellWidth',
     'hipRoom',
-    'the kick panel would stand outside the door',
+    'tunnelWidth',
+    'cowlWidth',
+    'shoulderRoom',
+    'kickSplay',
+    'kickLength',
   );
   conflicts.need(
     kickWaist[1] - kickFoot[1] < 260,
+    'the kick panel would stand too far inside the door',
     'footwellWidth',
     'hipRoom',
-    'the kick panel would stand too far inside the door',
+    'tunnelWidth',
+    'cowlWidth',
+    'shoulderRoom',
+    'kickSplay',
+    'kickLength',
   );
   conflicts.need(
     toeTopOuter[1] - toeTopInner[1] > d.footrestWidth + 70,
+    'the footwell would close to a point at the toe board',
     'kickSplay',
     'footwellWidth',
-    'the footwell would close to a point at the toe board',
+    'toeBoardSlope',
+    'footrestWidth',
+    'dashLowerEdge',
   );
   conflicts.need(
     d.kickHeight < topZ - 15,
+    'the kick panel would reach above the footwell',
     'kickHeight',
     'dashLowerEdge',
-    'the kick panel would reach above the footwell',
   );
   conflicts.need(
     dash.inner.lowerEdge[0] > kickX + 25,
+    'the kick panel would reach behind the lower dash',
     'dashDepth',
     'kickLength',
-    'the kick panel would reach behind the lower dash',
+    'cowlX',
+    'dashFaceSlope',
+    'dashHeight',
+    'dashLowerEdge',
+    'kickSplay',
   );
   const doorX = d.bPillarX - d.doorLength;
   conflicts.need(
     doorX > kickX + 12,
+    "the kick panel would reach past the door's front edge",
     'doorLength',
     'kickLength',
-    "the kick panel would reach past the door's front edge",
+    'bPillarX',
+    'kickSplay',
   );
   conflicts.need(
     d.sillHeight < kickWaist[2] - 80,
+    'the door would have no height under the dash',
     'sillHeight',
     'dashLowerEdge',
-    'the door would have no height under the dash',
   );
   return {
     toeInner,

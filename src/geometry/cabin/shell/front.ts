@@ -46,9 +46,10 @@ export function layOutFront(d: Dimensions, conflicts: Conflicts): Front {
   const topBow = TOP_BOW * d.screenBow;
   conflicts.need(
     d.headerX - d.cowlX > 120 && rise > 120,
+    'the screen would have no height',
     'headerX',
     'cowlX',
-    'the screen would have no height',
+    'screenSlope',
   );
   const headerCrown = HEADER_CROWN * d.roofCrown;
   const base: Vec3 = [d.cowlX, 0, d.cowlHeight];
@@ -56,18 +57,28 @@ export function layOutFront(d: Dimensions, conflicts: Conflicts): Front {
   const baseCorner: Vec3 = [d.cowlX + d.screenBow, d.cowlWidth / 2, d.cowlHeight];
 
   const run = d.seatReach - baseCorner[0];
-  conflicts.need(run > 250, 'seatReach', 'cowlX', 'the seat would stand in the windscreen');
+  conflicts.need(
+    run > 250,
+    'the seat would stand in the windscreen',
+    'seatReach',
+    'cowlX',
+    'screenBow',
+  );
   conflicts.need(
     Math.abs(d.beltHeight - d.cowlHeight) < 0.4 * run,
+    'the belt line would run too steeply from the screen to the seat',
     'beltHeight',
     'cowlHeight',
-    'the belt line would run too steeply from the screen to the seat',
+    'seatReach',
+    'cowlX',
   );
   conflicts.need(
     Math.abs(d.shoulderRoom - d.cowlWidth) < 0.6 * run,
+    'the doors would stand too far askew',
     'shoulderRoom',
     'cowlWidth',
-    'the doors would stand too far askew',
+    'seatReach',
+    'cowlX',
   );
   const beltAtSeat: Vec3 = [d.seatReach, d.shoulderRoom / 2, d.beltHeight];
   const belt = (x: number) => atX(baseCorner, beltAtSeat, x);
@@ -97,15 +108,25 @@ export function layOutFront(d: Dimensions, conflicts: Conflicts): Front {
   pillarTop = [pillarTop[0], shift[1] - Math.max(0, pillarTop[2] - shift[2]) * lean, pillarTop[2]];
   conflicts.need(
     topCorner[1] > 260,
+    'the screen would close to a point at its top',
     'sideGlassTumblehome',
     'shoulderRoom',
-    'the screen would close to a point at its top',
+    'screenSlope',
+    'headerX',
+    'cowlWidth',
+    'cowlX',
+    'cowlHeight',
+    'beltHeight',
+    'pillarWidth',
   );
   conflicts.need(
     pillarTop[2] > pillarFoot[2] + 120,
+    'the screen would end below the belt line',
     'beltHeight',
     'screenSlope',
-    'the screen would end below the belt line',
+    'headerX',
+    'cowlX',
+    'cowlHeight',
   );
 
   const mirrorX = pillarFoot[0] + d.mirrorCornerLength * Math.cos(Math.atan2(1, 8));
@@ -114,9 +135,13 @@ export function layOutFront(d: Dimensions, conflicts: Conflicts): Front {
   const mirrorTip = mix(pillarFoot, pillarTop, share);
   conflicts.need(
     mirrorX < d.bPillarX - 150 && pillarTop[0] < d.bPillarX - 80,
-    'bPillarX',
-    mirrorX < d.bPillarX - 150 ? 'headerX' : 'mirrorCornerLength',
     'the front side window would have no length',
+    'bPillarX',
+    'headerX',
+    'mirrorCornerLength',
+    'pillarWidth',
+    'cowlX',
+    'screenBow',
   );
 
   // A quadratic through a middle point needs its control point twice as far out.

@@ -68,15 +68,20 @@ export function layOutRear(
   const tail: Vec3 = [tailX, bRear[1] - (tailX - bRear[0]) * TAIL_TAPER, d.shelfHeight];
   conflicts.need(
     tailX > bRear[0] + 60,
+    'there would be nothing behind the B-pillar',
     'tailX',
     'bPillarX',
-    'there would be nothing behind the B-pillar',
+    'screenBow',
   );
   conflicts.need(
     Math.abs(d.shelfHeight - bRear[2]) < 0.7 * (tailX - bRear[0]),
+    'the belt line would run too steeply to the rear glass',
     'shelfHeight',
     'beltHeight',
-    'the belt line would run too steeply to the rear glass',
+    'tailX',
+    'bPillarX',
+    'screenBow',
+    'cowlHeight',
   );
   const belt = (x: number) => atX(bRear, tail, x);
 
@@ -95,15 +100,22 @@ export function layOutRear(
   const footX = Math.min(freeFootX, topX - 10);
   conflicts.need(
     topX > hipX + behind * 0.75,
+    'the rear glass would stand in the seats',
     'tailX',
     rows === 2 ? 'secondRowDistance' : 'seatReach',
-    'the rear glass would stand in the seats',
+    'seatReach',
+    'seatHeight',
+    'screenBow',
   );
   conflicts.need(
     footX > bRear[0] + 70 && topX > bRear[0] + 40,
+    'the B-pillar would stand behind the seats',
     'bPillarX',
     rows === 2 ? 'secondRowDistance' : 'seatReach',
-    'the B-pillar would stand behind the seats',
+    'seatReach',
+    'rearSeatHeight',
+    'seatHeight',
+    'tailX',
   );
   const wallFoot: Vec3 = [footX, Math.min(foot.kickFoot[1] + 10, wallTop[1] - 20), 0];
   const wallSill = atZ(wallFoot, wallTop, d.sillHeight);
@@ -115,17 +127,28 @@ export function layOutRear(
   const bWaistFront = dash.waist(d.bPillarX);
   conflicts.need(
     bWaistFront[2] > d.sillHeight + 80 && bFront[2] > bWaistFront[2] + 60,
+    'the doors would have no height',
     'dashLowerEdge',
     'beltHeight',
-    'the doors would have no height',
+    'sillHeight',
+    'bPillarX',
+    'cowlHeight',
   );
 
   const tunnelEndX = rows === 2 ? Math.max(hipX - TUNNEL_END_AHEAD, consoleEndX + 40) : footX - 60;
   conflicts.need(
     tunnelEndX > consoleEndX + 20 && tunnelEndX < footX - 40,
+    'the console would reach into the wall behind the seats',
     'consoleLength',
     rows === 2 ? 'secondRowDistance' : 'seatReach',
-    'the console would reach into the wall behind the seats',
+    'seatReach',
+    'dashDepth',
+    'dashFaceSlope',
+    'cowlX',
+    'consoleHeight',
+    'dashHeight',
+    'bPillarX',
+    'tailX',
   );
   const room = wallTop[0] - bRear[0];
   const twoDoors = rows === 2 && footX - bRear[0] > 220 && room > 320;

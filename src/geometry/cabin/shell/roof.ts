@@ -64,29 +64,32 @@ export function layOutRoof(
   const rearTopX = d.tailX - (d.roofHeight - d.shelfHeight) * Math.tan(radians(d.rearGlassSlope));
   conflicts.need(
     d.roofHeight > d.shelfHeight + 130,
+    'the rear glass would have no height',
     'roofHeight',
     'shelfHeight',
-    'the rear glass would have no height',
   );
   conflicts.need(
     rearTopX > d.bPillarX + B_LEAN + B_TOP_WIDTH + 75 + 0.24 * d.screenBow,
+    'the rear glass would reach ahead of the B-pillar',
     'rearGlassSlope',
     'tailX',
-    'the rear glass would reach ahead of the B-pillar',
+    'bPillarX',
+    'roofHeight',
+    'shelfHeight',
+    'screenBow',
   );
   const x = d.seatReach + (d.headroom - 102) * Math.sin(radians(8));
   const z = d.seatHeight + (d.headroom - 102) * Math.cos(radians(8));
   conflicts.need(
     z > front.top[2] - 40 && x > d.headerX + 30,
+    'the headliner above the seat would lie below the top of the windscreen',
     'headroom',
     'screenSlope',
-    'the headliner above the seat would lie below the top of the windscreen',
-  );
-  conflicts.need(
-    z < d.roofHeight + 0.45 * (rearTopX - d.headerX) && z > d.roofHeight - 320,
-    'headroom',
-    'roofHeight',
-    'the roof would not hang together',
+    'seatHeight',
+    'headerX',
+    'cowlX',
+    'cowlHeight',
+    'seatReach',
   );
 
   // The headliner's height above the seat is linear in its height above the B-pillar: two tries give
@@ -103,17 +106,53 @@ export function layOutRoof(
     e1 = error(b1);
   }
   const roof = weaveRoof(d, front, rear, rearTopX, b1, thirdSideGlass);
+  const [z0, z1, z2] = [1, 4, 7].map((k) => (roof.roof[k] as Vec3)[2]) as [number, number, number];
+  const [frontLength, rearLength] = [roof.sideB[0] - d.headerX, rearTopX - roof.sideB[0]];
+  conflicts.need(
+    Math.abs(z1 - (z0 + z2) / 2) < 0.2 * frontLength &&
+      Math.abs(z2 - z0) < 0.8 * frontLength &&
+      Math.abs(b1 - d.roofHeight) < 0.55 * rearLength,
+    'the roof would have a hump or a hollow',
+    'headroom',
+    'roofHeight',
+    'seatHeight',
+    'screenSlope',
+    'headerX',
+    'cowlX',
+    'cowlHeight',
+    'seatReach',
+    'rearGlassSlope',
+    'tailX',
+    'shelfHeight',
+    'bPillarX',
+    'roofCrown',
+    'seatOffset',
+    'screenBow',
+    'shoulderRoom',
+    'sideGlassTumblehome',
+  );
   conflicts.need(
     roof.bTopFront[2] > rear.bFront[2] + 120 && roof.sideRear[2] > d.shelfHeight + 60,
+    'the side windows would have no height',
     'headroom',
     'beltHeight',
-    'the side windows would have no height',
+    'shelfHeight',
+    'roofHeight',
+    'roofCrown',
+    'seatHeight',
+    'cowlHeight',
+    'bPillarX',
   );
   conflicts.need(
     roof.sideRear[1] > 230 && roof.sideB[1] > 260,
+    'the roof would have no width',
     'sideGlassTumblehome',
     'shoulderRoom',
-    'the roof would have no width',
+    'headroom',
+    'roofHeight',
+    'beltHeight',
+    'tailX',
+    'cowlWidth',
   );
   return roof;
 }
@@ -186,10 +225,16 @@ function weaveRoof(
   );
   const lowerMiddle = mix(front.pillarTop, bTopFront, 0.5);
   const upperMiddle = mix(topCorner, sideB, 0.5);
+  // Follows the roof's arch, but never rises more steeply than the window's front edge does.
+  const { pillarTop, mirrorRear } = front;
+  const steepest = (pillarTop[2] - mirrorRear[2]) / (pillarTop[0] - mirrorRear[0]);
   const edgeLowerBend: Vec3 = [
     lowerMiddle[0],
     lowerMiddle[1] + (edgeUpperBend[1] - upperMiddle[1]),
-    lowerMiddle[2] + (edgeUpperBend[2] - upperMiddle[2]),
+    Math.min(
+      lowerMiddle[2] + (edgeUpperBend[2] - upperMiddle[2]),
+      pillarTop[2] + 0.8 * steepest * (lowerMiddle[0] - pillarTop[0]),
+    ),
   ];
   return {
     roof,
