@@ -1,11 +1,20 @@
 import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
+import { planStore } from './store';
+import { startKeeping } from './store/keeping';
 import { Boundary, Workbench } from './workbench';
 
 const Scene = lazy(() => import('./scene'));
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
+
+/** Longer than this the page does not wait for the plan open last, ms: it comes when it comes. */
+const PATIENCE = 600;
+
+const keeper = startKeeping(planStore);
+await Promise.race([keeper.ready, new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
+
 createRoot(root).render(
   <StrictMode>
     <Boundary what="the workbench">

@@ -3,6 +3,7 @@ import { formatAngle, formatLength, formatLevel, formatTime } from '../../plan/u
 import { useSession } from '../../store';
 import { LineSign } from '../parts/marks';
 import { thingName } from '../parts/names';
+import { TableScroll } from '../parts/table-scroll';
 import type { Board } from '../parts/use-board';
 import { list } from './pair-words';
 import { SpeakerHead, SpeakerRow } from './speaker-button';
@@ -20,7 +21,7 @@ export function ArrivalsTable({ board }: { board: Board }) {
   );
   return (
     <>
-      <div className="table-scroll">
+      <TableScroll label="Arrivals">
         <table className="numbers">
           <caption className="unseen">Arrivals</caption>
           <thead>
@@ -66,7 +67,7 @@ export function ArrivalsTable({ board }: { board: Board }) {
             })}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
       <p className="footnote">
         Path and time run from the speaker’s reference point to the middle of the head, in a
         straight line: the way round an obstacle is not computed yet. Off axis is the angle between

@@ -1,6 +1,7 @@
 import { seatName } from '../../plan/names';
 import { formatLevel, formatNumber, formatTime } from '../../plan/units';
 import { useShownPlan } from '../../store';
+import { TableScroll } from '../parts/table-scroll';
 import type { Board } from '../parts/use-board';
 import { SpeakerHead, SpeakerRow } from './speaker-button';
 
@@ -11,7 +12,7 @@ export function DelaysTable({ board }: { board: Board }) {
   if (!option || !seat) return null;
   return (
     <>
-      <div className="table-scroll">
+      <TableScroll label="Delays and gains">
         <table className="numbers">
           <caption className="unseen">Delays and gains</caption>
           <thead>
@@ -45,7 +46,7 @@ export function DelaysTable({ board }: { board: Board }) {
             })}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
       <p className="footnote">
         Samples at {formatNumber(sampleRateHz)} Hz. The farthest speaker gets no delay. Gain brings
         the nearer of a pair down to the farther, by free-field spreading only: a starting point, to

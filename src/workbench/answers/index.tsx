@@ -3,7 +3,6 @@ import { seatName } from '../../plan/names';
 import { sentence } from '../parts/check-number';
 import { Segments } from '../parts/segments';
 import { useBoard } from '../parts/use-board';
-import { useMedia } from '../parts/use-media';
 import { Announcer } from './announcer';
 import { ArrivalsTable } from './arrivals-table';
 import { DelaysTable } from './delays-table';
@@ -21,8 +20,8 @@ const SHEETS = [
 /** The answer for the seat in view: words for each pair, times on a strip, tables. */
 export function Answers() {
   const { board, refusal } = useBoard();
-  const wide = useMedia('(min-width: 1100px)');
   const [sheet, setSheet] = useState<(typeof SHEETS)[number]['id']>('strip');
+  const Body = SHEETS.find(({ id }) => id === sheet)?.Body ?? StripChart;
   const seat = board?.seat;
 
   return (
@@ -46,22 +45,15 @@ export function Answers() {
       </div>
       {!refusal && board && (
         <div className="answer-sheets">
-          {wide && (
-            <Segments
-              label="Which numbers"
-              value={sheet}
-              choices={SHEETS.map(({ id, title }) => ({ value: id, label: title }))}
-              onChange={setSheet}
-            />
-          )}
-          {SHEETS.filter(({ id }) => !wide || id === sheet).map(({ id, title, Body }) => (
-            <section key={id} aria-labelledby={`sheet-${id}`} className="answer-sheet">
-              <h3 id={`sheet-${id}`} className={wide ? 'unseen' : undefined}>
-                {title}
-              </h3>
-              <Body board={board} />
-            </section>
-          ))}
+          <Segments
+            label="Which numbers"
+            value={sheet}
+            choices={SHEETS.map(({ id, title }) => ({ value: id, label: title }))}
+            onChange={setSheet}
+          />
+          <div className="answer-sheet">
+            <Body board={board} />
+          </div>
         </div>
       )}
     </section>

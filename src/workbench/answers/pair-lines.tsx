@@ -1,7 +1,8 @@
 import { useSession } from '../../store';
 import { LineSign } from '../parts/marks';
 import type { Board } from '../parts/use-board';
-import { pairWords } from './pair-words';
+import { type PairWords, pairWords } from './pair-words';
+import { selectSpeaker } from './speaker-button';
 import { wordingFor } from './wording';
 
 /** The answer in words: one line for each pair at the seat in view. */
@@ -20,14 +21,28 @@ export function PairLines({ board }: { board: Board }) {
           key={line.id}
           data-selected={selection?.kind === 'speaker' && line.speakers.includes(selection.id)}
         >
-          <p className="pair-answer">{line.answer}</p>
+          <PairAnswer line={line} />
           {line.blocked.map((text) => (
             <p key={text} className="pair-blocked">
-              <LineSign line="blocked" /> <span>{text}</span>
+              <LineSign line="blocked" wordless /> <span>{text}</span>
             </p>
           ))}
         </li>
       ))}
     </ul>
+  );
+}
+
+/** The sentence itself; choosing it selects the first of the speakers it is about. */
+function PairAnswer({ line }: { line: PairWords }) {
+  const [first] = line.speakers;
+  return (
+    <button
+      type="button"
+      className="pair-answer"
+      onClick={() => first !== undefined && selectSpeaker(first)}
+    >
+      {line.answer}
+    </button>
   );
 }

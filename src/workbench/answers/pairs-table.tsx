@@ -1,6 +1,7 @@
 import { pairName } from '../../plan/names';
 import { formatLevel, formatTime, lengthNumber } from '../../plan/units';
 import { useSession } from '../../store';
+import { TableScroll } from '../parts/table-scroll';
 import type { Board } from '../parts/use-board';
 
 const signed = (text: string): string => (/^[1-9]|^0\.0*[1-9]/.test(text) ? `+${text}` : text);
@@ -14,7 +15,7 @@ export function PairsTable({ board }: { board: Board }) {
     return <p className="quiet-text">There is no pair in this option.</p>;
   return (
     <>
-      <div className="table-scroll">
+      <TableScroll label="Pairs">
         <table className="numbers pairs">
           <caption className="unseen">Pairs, left minus right</caption>
           <thead>
@@ -54,7 +55,7 @@ export function PairsTable({ board }: { board: Board }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
       <p className="footnote">
         Difference is the left path minus the right one: a minus says the left is nearer. Level is
         free-field spreading only.

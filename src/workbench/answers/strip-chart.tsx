@@ -82,18 +82,17 @@ function AxisDrawing({
 }) {
   return (
     <svg width={width} height="26" aria-hidden="true">
-      {axis.ticks.map(({ time, label }) => (
+      {axis.ticks.map(({ time, label }, index) => (
         <g key={label}>
-          <text className="tick-label" x={axis.x(time)} y="13" textAnchor="middle">
-            {label}
-          </text>
+          {axis.x(time) < width - 14 && (
+            <text className="tick-label" x={axis.x(time)} y="13" textAnchor="middle">
+              {index === 0 ? `${label} ms` : label}
+            </text>
+          )}
           <path className="tick-line" d={`M${axis.x(time)} 19v7`} />
         </g>
       ))}
       <path className="together-line" d={`M${axis.x(together)} 17v9`} />
-      <text className="tick-label" x={width} y="13" textAnchor="end">
-        ms
-      </text>
     </svg>
   );
 }

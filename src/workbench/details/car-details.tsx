@@ -15,18 +15,18 @@ import { ObstacleList } from './obstacle-list';
 import { WhoListens } from './who-listens';
 
 /** Nothing selected: what goes for the whole car. */
-export function CarDetails({ board }: { board: Board }) {
+export function CarDetails({ board }: { board: Board | null }) {
   return (
     <>
       <h2>The whole car</h2>
-      <WhoListens board={board} />
-      <Alignment board={board} />
+      {board && <WhoListens board={board} />}
+      {board && <Alignment board={board} />}
       <AirFields />
       <section aria-labelledby="dimensions-head">
         <h3 id="dimensions-head">Dimensions</h3>
         <DimensionsPanel />
       </section>
-      <ObstacleList board={board} />
+      {board && <ObstacleList board={board} />}
       <CautionsNote compact />
     </>
   );
@@ -108,9 +108,9 @@ function AirFields() {
           )}
         />
         <NumberField
-          label="Pressure"
+          label="Pressure, kPa"
           value={air.pressureKPa}
-          kind={numberKind('kPa', 3, 0.1)}
+          kind={numberKind('', 3, 0.1)}
           min={50}
           max={110}
           readOnly={locked}

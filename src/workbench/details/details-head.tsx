@@ -18,7 +18,7 @@ export function DetailsHead({ title, mark, children }: DetailsHeadProps) {
         </h2>
         <button
           type="button"
-          className="quiet"
+          className="words"
           onClick={() => sessionStore.setState({ selection: null })}
         >
           Whole car

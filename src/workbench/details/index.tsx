@@ -11,7 +11,7 @@ export function DetailsColumn() {
   const { board } = useBoard();
   return (
     <section className="column details" id="details" aria-label="Details" tabIndex={-1}>
-      {board && <Selected board={board} />}
+      {board ? <Selected board={board} /> : <CarDetails board={null} />}
     </section>
   );
 }

@@ -13,6 +13,8 @@ import { mountChoices, spotOnPanel } from './mount-choices';
 import type { SpeakerPartProps } from './speaker-details';
 
 const FREE = 'free point';
+/** A panel's own u or v. */
+const SHARE = numberKind('', 4, 0.01);
 
 /** Where the speaker stands: on a panel, or at a point of its own. */
 export function SpeakerPlace(props: SpeakerPartProps) {
@@ -76,51 +78,38 @@ function OnPanel(props: SpeakerPartProps & { panel: Panel }) {
   const { u, v, standoff = 0 } = mount;
   const { patch } = panel;
   const length = lengthKind(unit);
-  const share = numberKind('', 4, 0.01);
   const sink = (change: (value: number) => Partial<typeof mount>) =>
     planSink(`move ${name}`, (value) =>
       mountSpeaker(optionId, speaker.id, { ...mount, ...change(value) }),
     );
+  const along = (label: string, direction: 'u' | 'v', across: number, t: number) => (
+    <NumberField
+      label={label}
+      value={toLength(patch, direction, across, t)}
+      kind={length}
+      min={0}
+      max={panelLength(patch, direction, across)}
+      readOnly={locked}
+      sink={sink((mm) => ({ [direction]: fromLength(patch, direction, across, mm) }))}
+    />
+  );
+  const share = (direction: 'u' | 'v', t: number) => (
+    <NumberField
+      label={`${direction}, 0 to 1`}
+      value={t}
+      kind={SHARE}
+      min={0}
+      max={1}
+      readOnly={locked}
+      sink={sink((value) => ({ [direction]: value }))}
+    />
+  );
   return (
-    <div className="fields fields-2">
+    <div className="fields fields-3">
+      {along('Along panel', 'u', v, u)}
+      {along('Across panel', 'v', u, v)}
       <NumberField
-        label="Along, on the panel"
-        value={toLength(patch, 'u', v, u)}
-        kind={length}
-        min={0}
-        max={panelLength(patch, 'u', v)}
-        readOnly={locked}
-        sink={sink((mm) => ({ u: fromLength(patch, 'u', v, mm) }))}
-      />
-      <NumberField
-        label="the same as u, 0 to 1"
-        value={u}
-        kind={share}
-        min={0}
-        max={1}
-        readOnly={locked}
-        sink={sink((value) => ({ u: value }))}
-      />
-      <NumberField
-        label="Across, on the panel"
-        value={toLength(patch, 'v', u, v)}
-        kind={length}
-        min={0}
-        max={panelLength(patch, 'v', u)}
-        readOnly={locked}
-        sink={sink((mm) => ({ v: fromLength(patch, 'v', u, mm) }))}
-      />
-      <NumberField
-        label="the same as v, 0 to 1"
-        value={v}
-        kind={share}
-        min={0}
-        max={1}
-        readOnly={locked}
-        sink={sink((value) => ({ v: value }))}
-      />
-      <NumberField
-        label="Stand-off from the panel"
+        label="Stand-off"
         value={standoff}
         kind={length}
         min={0}
@@ -128,6 +117,8 @@ function OnPanel(props: SpeakerPartProps & { panel: Panel }) {
         readOnly={locked}
         sink={sink((value) => ({ standoff: value }))}
       />
+      {share('u', u)}
+      {share('v', v)}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useCallback, useState } from 'react';
 import { Answers } from '../answers';
+import { StoryNote } from '../cautions';
 import { DetailsColumn } from '../details';
 import { ExportDialog } from '../export';
 import { Boundary } from '../parts/boundary';
@@ -7,6 +8,7 @@ import { FileDrop, KeepingBanner, PlansDialog } from '../plans';
 import { SpeakersColumn } from '../speakers';
 import { StartDialog } from '../start';
 import { KeysDialog } from './keys-dialog';
+import { SceneBar } from './scene-bar';
 import { type DialogName, TopBar } from './top-bar';
 import { useKeys } from './use-keys';
 import { useSaveToFile } from './use-save';
@@ -37,7 +39,11 @@ export function Workbench({ scene }: { scene: ReactNode }) {
           )}
         </div>
         <main className="scene-area" aria-label="The car">
-          {scene}
+          <div className="scene-host">{scene}</div>
+          <SceneBar />
+          <div className="scene-note">
+            <StoryNote />
+          </div>
         </main>
         <Boundary what="the answer">
           <Answers />

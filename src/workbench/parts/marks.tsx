@@ -15,8 +15,9 @@ const LINE_WORDS: Readonly<Record<Line, string>> = {
   blocked: 'blocked',
 };
 
-/** An arrow that gets through, one that scrapes past, one that ends at a wall; and the word. */
-export function LineSign({ line }: { line: Line }) {
+/** An arrow that gets through, one that scrapes past, one that ends at a wall; and the word.
+ * `wordless` only where the sentence beside it says it. */
+export function LineSign({ line, wordless }: { line: Line; wordless?: boolean }) {
   const kind = line === 'clear' ? 'free' : line === 'grazing' ? 'near' : 'blocked';
   return (
     <span className={`sign sign-${kind}`}>
@@ -30,7 +31,7 @@ export function LineSign({ line }: { line: Line }) {
           {line === 'grazing' && <path d="M9 10v1.5" />}
         </g>
       </svg>
-      {LINE_WORDS[line]}
+      {!wordless && LINE_WORDS[line]}
     </span>
   );
 }

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import type { CabinModel, OptionResult, SeatResult } from '../../geometry';
+import type { CabinModel, OptionResult, Refusal, SeatResult } from '../../geometry';
 import type { PlanOption } from '../../plan/types';
 import {
   currentOption,
@@ -13,7 +13,7 @@ import {
 /** What is on the board, as tables show it: follows a drag, a few times a second. */
 export interface Board {
   cabin: CabinModel;
-  /** The option as the plan has it. */
+  /** The option as the plan has it now, whether or not it can be worked out. */
   option: PlanOption | null;
   result: OptionResult | null;
   seat: SeatResult | null;
@@ -21,27 +21,25 @@ export interface Board {
 
 /**
  * The option and seat in view with their numbers. Where the engine refuses the plan, `refusal` is
- * its sentence and `board` the last good one, so that the page keeps its footing.
+ * its sentence and cabin and numbers are the last good ones, so that the page keeps its footing;
+ * `board` is `null` while there has been no good answer yet.
  */
-export function useBoard(): {
-  board: Board | null;
-  refusal: { message: string; path: string } | null;
-} {
+export function useBoard(): { board: Board | null; refusal: Refusal | null } {
   const answer = useAnswer();
-  const plan = useShownPlan();
-  // Named so that a new choice of option or seat draws anew.
-  useSession((session) => session.option);
+  const { options } = useShownPlan();
+  const chosen = useSession((session) => session.option);
+  const openedAs = usePlan((state) => state.openedAs);
+  // Named so that a new choice of seat draws anew.
   useSession((session) => session.seat);
-  const good = useRef<Board | null>(null);
-  if (!answer.ok) return { board: good.current, refusal: answer.error };
+  const good = useRef<{ of: number; board: Board } | null>(null);
+  const option = options.find(({ id }) => id === chosen) ?? options[0] ?? null;
+  if (!answer.ok) {
+    const last = good.current?.of === openedAs ? good.current.board : null;
+    return { board: last && { ...last, option }, refusal: answer.error };
+  }
   const result = currentOption(answer);
-  const board = {
-    cabin: answer.cabin,
-    option: plan.options.find((option) => option.id === result?.id) ?? null,
-    result,
-    seat: currentSeat(result),
-  };
-  good.current = board;
+  const board = { cabin: answer.cabin, option, result, seat: currentSeat(result) };
+  good.current = { of: openedAs, board };
   return { board, refusal: null };
 }
 

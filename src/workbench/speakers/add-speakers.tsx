@@ -47,47 +47,48 @@ export function AddSpeakers({ option }: { option: PlanOption }) {
     label: GENERIC_BODIES.find((body) => body.id === id)?.name ?? id,
   });
   return (
-    <form
-      className="add-speakers"
-      onSubmit={(event) => {
-        event.preventDefault();
-        add();
-      }}
-    >
-      <h3>Add speakers</h3>
-      <div className="fields fields-2">
-        <SelectField
-          label="Role"
-          value={role}
-          choices={ROLES.map((value) => ({ value, label: roleName(value) }))}
-          onChange={(value) => changeRole(value as Role)}
-        />
-        <SelectField
-          label="Size"
-          value={size}
-          choices={[
-            { group: `usual for a ${roleName(role)}`, choices: usual.map(choice) },
-            {
-              group: 'other',
-              choices: GENERIC_BODIES.filter(({ id }) => !usual.includes(id)).map(({ id }) =>
-                choice(id),
-              ),
-            },
-          ]}
-          onChange={setSize}
-        />
-        <SelectField
-          className="wide"
-          label="How many"
-          value={how}
-          choices={HOW}
-          onChange={(value) => setHow(value as How)}
-        />
-      </div>
-      <button type="submit" className="primary" disabled={locked}>
-        {how === 'pair' ? `Add ${rolePlural(role)}` : `Add ${roleName(role)}`}
-      </button>
-    </form>
+    <details className="add-speakers" open={option.speakers.length === 0}>
+      <summary className="button">Add speakers…</summary>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          add();
+        }}
+      >
+        <div className="fields fields-2">
+          <SelectField
+            label="Role"
+            value={role}
+            choices={ROLES.map((value) => ({ value, label: roleName(value) }))}
+            onChange={(value) => changeRole(value as Role)}
+          />
+          <SelectField
+            label="Size"
+            value={size}
+            choices={[
+              { group: `usual for a ${roleName(role)}`, choices: usual.map(choice) },
+              {
+                group: 'other',
+                choices: GENERIC_BODIES.filter(({ id }) => !usual.includes(id)).map(({ id }) =>
+                  choice(id),
+                ),
+              },
+            ]}
+            onChange={setSize}
+          />
+          <SelectField
+            className="wide"
+            label="How many"
+            value={how}
+            choices={HOW}
+            onChange={(value) => setHow(value as How)}
+          />
+        </div>
+        <button type="submit" className="primary" disabled={locked}>
+          {how === 'pair' ? `Add ${rolePlural(role)}` : `Add ${roleName(role)}`}
+        </button>
+      </form>
+    </details>
   );
 }
 

@@ -1,4 +1,3 @@
-import { StoryNote } from '../cautions';
 import { OptionsList } from './options-list';
 import { SpeakersList } from './speakers-list';
 
@@ -6,7 +5,6 @@ import { SpeakersList } from './speakers-list';
 export function SpeakersColumn() {
   return (
     <section className="column lists" aria-label="Options and speakers">
-      <StoryNote />
       <OptionsList />
       <SpeakersList />
     </section>

@@ -9,7 +9,14 @@ import {
 } from '../../plan/edits';
 import type { PlanOption } from '../../plan/types';
 import { formatLength } from '../../plan/units';
-import { planStore, sessionStore, useAnswer, useSession, useShownPlan } from '../../store';
+import {
+  planStore,
+  type Recipe,
+  sessionStore,
+  useAnswer,
+  useSession,
+  useShownPlan,
+} from '../../store';
 import { TextField } from '../parts/text-field';
 import { useLocked } from '../parts/use-board';
 import { widestDifference } from './widest-difference';
@@ -20,29 +27,12 @@ const onTheBoard = (option: string): void => sessionStore.setState({ option, sel
 export function OptionsList() {
   const { options } = useShownPlan();
   const chosen = useSession((session) => session.option);
-  const locked = useLocked();
   const [renaming, setRenaming] = useState(false);
   const current = options.find(({ id }) => id === chosen) ?? options[0];
 
-  function make(label: string, recipe: ReturnType<typeof addOption>): void {
-    const id = nextOptionId(planStore.getState().plan);
-    planStore.edit(label, recipe);
-    onTheBoard(id);
-  }
-
   return (
     <section aria-labelledby="options-head">
-      <div className="section-head">
-        <h2 id="options-head">Options</h2>
-        <button
-          type="button"
-          className="quiet"
-          disabled={locked}
-          onClick={() => make('add an option', addOption(`Option ${options.length + 1}`))}
-        >
-          Add
-        </button>
-      </div>
+      <h2 id="options-head">Options</h2>
       <fieldset className="options">
         <legend className="unseen">Option on the board</legend>
         {options.map((option) => (
@@ -57,38 +47,62 @@ export function OptionsList() {
           />
         ))}
       </fieldset>
-      {current && renaming && (
-        <TextField
-          label="Name of the option"
-          value={optionTitle(current)}
-          autoFocus
-          onCommit={(title) => planStore.edit('rename the option', renameOption(current.id, title))}
-          onDone={() => setRenaming(false)}
-        />
-      )}
-      {current && !renaming && (
-        <div className="row small-buttons">
-          <button
-            type="button"
-            disabled={locked}
-            onClick={() => make('copy the option', copyOption(current.id))}
-          >
-            Copy
-          </button>
-          <button type="button" disabled={locked} onClick={() => setRenaming(true)}>
-            Rename
-          </button>
-          <button
-            type="button"
-            disabled={locked || options.length < 2}
-            title={options.length < 2 ? 'A plan keeps at least one option' : undefined}
-            onClick={() => planStore.edit('remove the option', removeOption(current.id))}
-          >
-            Remove
-          </button>
-        </div>
-      )}
+      {current &&
+        (renaming ? (
+          <TextField
+            label="Name of the option"
+            value={optionTitle(current)}
+            autoFocus
+            onCommit={(title) =>
+              planStore.edit('rename the option', renameOption(current.id, title))
+            }
+            onDone={() => setRenaming(false)}
+          />
+        ) : (
+          <OptionActions current={current} onRename={() => setRenaming(true)} />
+        ))}
     </section>
+  );
+}
+
+function OptionActions({ current, onRename }: { current: PlanOption; onRename: () => void }) {
+  const count = useShownPlan().options.length;
+  const locked = useLocked();
+
+  function make(label: string, recipe: Recipe): void {
+    const id = nextOptionId(planStore.getState().plan);
+    planStore.edit(label, recipe);
+    onTheBoard(id);
+  }
+
+  return (
+    <div className="word-buttons">
+      <button
+        type="button"
+        disabled={locked}
+        onClick={() => make('add an option', addOption(`Option ${count + 1}`))}
+      >
+        Add<span className="unseen"> an option</span>
+      </button>
+      <button
+        type="button"
+        disabled={locked}
+        onClick={() => make('copy the option', copyOption(current.id))}
+      >
+        Copy<span className="unseen"> {optionTitle(current)}</span>
+      </button>
+      <button type="button" disabled={locked} onClick={onRename}>
+        Rename<span className="unseen"> {optionTitle(current)}</span>
+      </button>
+      <button
+        type="button"
+        disabled={locked || count < 2}
+        title={count < 2 ? 'A plan keeps at least one option' : undefined}
+        onClick={() => planStore.edit('remove the option', removeOption(current.id))}
+      >
+        Remove<span className="unseen"> {optionTitle(current)}</span>
+      </button>
+    </div>
   );
 }
 
@@ -114,7 +128,7 @@ function OptionRow({ option, checked, onChoose }: OptionRowProps) {
         </span>
         <span className="quiet-text option-sum">
           {count === 1 ? '1 speaker' : `${count} speakers`}
-          {widest !== null && `, at most ${formatLength(widest, unit)} apart`}
+          {widest !== null && `, ${formatLength(widest, unit)} apart`}
         </span>
       </span>
     </label>

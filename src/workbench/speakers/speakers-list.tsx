@@ -1,23 +1,25 @@
-import { copySpeaker, isTied, removeSpeaker, tiePair } from '../../plan/edits';
+import { isTied, tiePair } from '../../plan/edits';
 import { pairName, speakerName } from '../../plan/names';
 import type { PlanOption } from '../../plan/types';
-import { formatLength } from '../../plan/units';
-import { planStore, sessionStore, useSession } from '../../store';
+import { lengthNumber } from '../../plan/units';
+import { planStore, useSession } from '../../store';
 import { selectSpeaker } from '../answers/speaker-button';
 import { SideMark } from '../parts/marks';
 import { type Board, useBoard, useLocked } from '../parts/use-board';
 import { AddSpeakers } from './add-speakers';
-import { addedTo } from './added-to';
+import { GroupActions } from './group-actions';
 import { groupSpeakers, type SpeakerGroup } from './group-speakers';
 
-/** The speakers of the option on the board, by pair. */
+/** The speakers of the option on the board, by pair, each with its path to the seat in view. */
 export function SpeakersList() {
   const { board } = useBoard();
+  const unit = useSession((session) => session.lengthUnit);
   const option = board?.option;
   return (
     <section id="speakers" aria-labelledby="speakers-head" tabIndex={-1}>
       <div className="section-head">
         <h2 id="speakers-head">Speakers</h2>
+        <span className="quiet-text small">path in {unit}, tied</span>
       </div>
       {option && board && (
         <>
@@ -26,7 +28,7 @@ export function SpeakersList() {
               <Group key={group.key} group={group} option={option} board={board} />
             ))}
           </ul>
-          <AddSpeakers option={option} />
+          <AddSpeakers key={option.id} option={option} />
         </>
       )}
     </section>
@@ -41,98 +43,74 @@ interface GroupProps {
 
 function Group({ group, option, board }: GroupProps) {
   const selection = useSession((session) => session.selection);
-  const unit = useSession((session) => session.lengthUnit);
-  const locked = useLocked();
   const selected = group.speakers.find(
     (speaker) => selection?.kind === 'speaker' && selection.id === speaker.id,
   );
-  const first = group.speakers[0];
-  const { pair } = group;
+  const { pair, speakers } = group;
+  const first = speakers[0];
+  if (!first) return null;
   const name =
-    pair === null ? first && speakerName(first, option.speakers) : pairName(pair, option.speakers);
+    pair === null ? speakerName(first, option.speakers) : pairName(pair, option.speakers);
   return (
     <li data-selected={selected !== undefined}>
-      <div className="group-head">
+      <div className="group-row">
         <h3>{name}</h3>
-        {pair !== null && group.speakers.length === 2 && (
-          <label className="tie">
-            <input
-              type="checkbox"
-              checked={isTied(option, pair)}
-              disabled={locked}
-              onChange={(event) => {
-                const tied = event.target.checked;
-                const label = tied ? `tie the ${name}` : `untie the ${name}`;
-                planStore.edit(label, tiePair(option.id, pair, tied));
-              }}
-            />
-            tied<span className="unseen">: left and right {name} move together</span>
-          </label>
+        {speakers.map((speaker) => (
+          <SpeakerPick
+            key={speaker.id}
+            speaker={speaker}
+            option={option}
+            board={board}
+            selected={speaker.id === selected?.id}
+          />
+        ))}
+        {pair !== null && speakers.length === 2 && (
+          <TieBox option={option} pair={pair} name={name} />
         )}
       </div>
-      <div className="group-speakers">
-        {group.speakers.map((speaker) => {
-          const arrival = board.seat?.arrivals.find((a) => a.speaker === speaker.id);
-          return (
-            <button
-              key={speaker.id}
-              type="button"
-              className="speaker-pick"
-              aria-pressed={speaker.id === selected?.id}
-              onClick={() => selectSpeaker(speaker.id)}
-            >
-              <SideMark side={speaker.side} />
-              <span className="unseen">{speakerName(speaker, option.speakers)}, </span>
-              <span>{arrival ? formatLength(arrival.path, unit) : '–'}</span>
-            </button>
-          );
-        })}
-      </div>
-      {selected && <GroupActions selected={selected.id} option={option} group={group} />}
+      {selected && <GroupActions speaker={selected} option={option} group={group} />}
     </li>
   );
 }
 
-interface GroupActionsProps {
-  selected: string;
+interface SpeakerPickProps {
+  speaker: SpeakerGroup['speakers'][number];
   option: PlanOption;
-  group: SpeakerGroup;
+  board: Board;
+  selected: boolean;
 }
 
-function GroupActions({ selected, option, group }: GroupActionsProps) {
-  const locked = useLocked();
-  const speaker = group.speakers.find(({ id }) => id === selected);
-  if (!speaker) return null;
-  const name = speakerName(speaker, option.speakers);
-  const paired = group.speakers.length === 2;
-  const remove = (withTwin: boolean, what: string) => {
-    planStore.edit(`remove ${what}`, removeSpeaker(option.id, selected, withTwin));
-    sessionStore.setState({ selection: null });
-  };
+function SpeakerPick({ speaker, option, board, selected }: SpeakerPickProps) {
+  const unit = useSession((session) => session.lengthUnit);
+  const path = board.seat?.arrivals.find((a) => a.speaker === speaker.id)?.path;
   return (
-    <div className="row small-buttons">
-      <button
-        type="button"
+    <button
+      type="button"
+      className={`speaker-pick ${speaker.side ?? 'neither'}`}
+      aria-pressed={selected}
+      onClick={() => selectSpeaker(speaker.id)}
+    >
+      <SideMark side={speaker.side} />
+      <span className="unseen">{speakerName(speaker, option.speakers)}, </span>
+      {lengthNumber(path, unit, unit === 'in' ? 1 : 0)}
+    </button>
+  );
+}
+
+function TieBox({ option, pair, name }: { option: PlanOption; pair: string; name: string }) {
+  const locked = useLocked();
+  const tied = isTied(option, pair);
+  return (
+    <label className="tie" title={tied ? 'Tied: left and right move together' : 'Not tied'}>
+      <input
+        type="checkbox"
+        checked={tied}
         disabled={locked}
-        onClick={() => {
-          const made = addedTo(option.id, `copy ${name}`, copySpeaker(option.id, selected));
-          if (made) selectSpeaker(made);
-        }}
-      >
-        Copy
-      </button>
-      {paired && group.pair !== null && (
-        <button
-          type="button"
-          disabled={locked}
-          onClick={() => remove(true, `the ${pairName(group.pair ?? '', option.speakers)}`)}
-        >
-          Remove pair
-        </button>
-      )}
-      <button type="button" disabled={locked} onClick={() => remove(false, name)}>
-        {paired ? `Remove ${speaker.side}` : 'Remove'}
-      </button>
-    </div>
+        onChange={() =>
+          planStore.edit(`${tied ? 'untie' : 'tie'} the ${name}`, tiePair(option.id, pair, !tied))
+        }
+      />
+      <span className="unseen">{name} tied: left and right move together</span>
+    </label>
   );
 }
