@@ -1,4 +1,5 @@
 /** Reading what people type: numbers, sums, lengths, angles, temperatures. */
+import { quoted } from './quoted';
 import { type LengthUnit, MM_PER_INCH, type TemperatureUnit } from './unit-names';
 
 export type ReadAnswer = { ok: true; value: number } | { ok: false; message: string };
@@ -30,7 +31,7 @@ function readAmount(text: string): ReadAnswer {
   const fraction = /^(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)$/.exec(text);
   if (fraction) {
     const [, whole = '0', over = '0', under = '1'] = fraction;
-    if (Number(under) === 0) return refuse(`"${text}" divides by zero`);
+    if (Number(under) === 0) return refuse(`${quoted(text)} divides by zero`);
     return { ok: true, value: Number(whole) + Number(over) / Number(under) };
   }
   const points = (text.match(/\./g) ?? []).length;
@@ -40,20 +41,23 @@ function readAmount(text: string): ReadAnswer {
     // Both in one number: the last kind is the decimal mark, the other groups thousands.
     const [mark, group] = text.lastIndexOf('.') > text.lastIndexOf(',') ? '.,' : ',.';
     const grouped = new RegExp(`^\\d{1,3}(?:\\${group}\\d{3})+\\${mark}\\d+$`);
-    if (!grouped.test(text)) return refuse(`"${text}" is not a number`);
+    if (!grouped.test(text)) return refuse(`${quoted(text)} is not a number`);
     plain = text.replaceAll(group as string, '').replace(mark as string, '.');
   } else if (points > 1 || commas > 1) {
-    if (!/^\d{1,3}([.,])\d{3}(?:\1\d{3})+$/.test(text)) return refuse(`"${text}" is not a number`);
+    if (!/^\d{1,3}([.,])\d{3}(?:\1\d{3})+$/.test(text))
+      return refuse(`${quoted(text)} is not a number`);
     plain = text.replace(/[.,]/g, '');
   } else if (commas === 1) {
     if (/^[1-9]\d{0,2},\d{3}$/.test(text)) {
       const [whole, rest] = text.split(',') as [string, string];
-      return refuse(`"${text}" can be read two ways: write ${whole}${rest} or ${whole}.${rest}`);
+      return refuse(
+        `${quoted(text)} can be read two ways: write ${whole}${rest} or ${whole}.${rest}`,
+      );
     }
     plain = text.replace(',', '.');
   }
   const value = Number(plain);
-  return Number.isFinite(value) ? { ok: true, value } : refuse(`"${text}" is not a number`);
+  return Number.isFinite(value) ? { ok: true, value } : refuse(`${quoted(text)} is not a number`);
 }
 
 /** The terms of a typed sum, signs included. */
@@ -75,7 +79,8 @@ function readTerms(typed: string): Term[] | string {
   while (rest.trim() !== '') {
     const found = TERM.exec(rest);
     // A second term needs its sign, or "1 200" would be read as 201.
-    if (!found || (terms.length > 0 && found[1] === '')) return `"${typed.trim()}" is not a number`;
+    if (!found || (terms.length > 0 && found[1] === ''))
+      return `${quoted(typed.trim())} is not a number`;
     const [all, sign, amount = '', unit = ''] = found;
     const value = readAmount(amount);
     if (!value.ok) return value.message;
@@ -93,7 +98,7 @@ export function parseNumber(text: string, units: readonly string[] = []): ReadAn
   const terms = readTerms(text);
   if (typeof terms === 'string') return refuse(terms);
   const strange = terms.find(({ unit }) => unit !== '' && !units.includes(unit));
-  if (strange) return refuse(`"${strange.unit}" is not a unit that fits here`);
+  if (strange) return refuse(`${quoted(strange.unit)} is not a unit that fits here`);
   return finite(terms.reduce((sum, { amount }) => sum + amount, 0));
 }
 
@@ -106,7 +111,7 @@ export function parseLength(text: string, unit: LengthUnit): ReadAnswer {
   const terms = readTerms(text);
   if (typeof terms === 'string') return refuse(terms);
   const strange = terms.find((term) => term.unit !== '' && MM_PER[term.unit] === undefined);
-  if (strange) return refuse(`"${strange.unit}" is not a length: use mm, cm, m or in`);
+  if (strange) return refuse(`${quoted(strange.unit)} is not a length: use mm, cm, m or in`);
   const named = new Set(terms.map((term) => term.unit).filter((name) => name !== ''));
   if (named.size > 1 && terms.some((term) => term.unit === '')) {
     return refuse('name the unit of every number in the sum, or of one only');

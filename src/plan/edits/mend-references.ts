@@ -2,7 +2,7 @@
 import { castDraft, type Draft } from 'immer';
 import type { Aim, CabinModel, SpeakerInput } from '../../geometry';
 import type { Plan } from '../types';
-import { assign, plain } from './recipe';
+import { assign, plain, positiveZeros } from './recipe';
 import { cabinNow, cabinOf, placedIn } from './surroundings';
 
 /**
@@ -47,7 +47,7 @@ function mendSpeaker(
   const alongNormal = speaker.aim === undefined || speaker.aim.kind === 'normal';
   if (offSeat || (offPanel && alongNormal)) {
     const aim: Aim | undefined = placed.axis
-      ? { kind: 'direction', direction: placed.axis }
+      ? { kind: 'direction', direction: positiveZeros(placed.axis) }
       : undefined;
     assign(speaker, { aim: aim && castDraft(aim) });
   }

@@ -11,7 +11,7 @@ import {
 } from '../../geometry';
 import { mirrorAim, mirrorMount, mirrorPanelId } from '../mirror';
 import type { Plan } from '../types';
-import { assign, findSpeaker, type PlanRecipe, plain, same, tiedTwin } from './recipe';
+import { assign, findSpeaker, type PlanRecipe, plain, positiveZeros, tiedTwin } from './recipe';
 import { cabinNow, placedIn } from './surroundings';
 
 type Speaker = Draft<SpeakerInput>;
@@ -64,7 +64,7 @@ function setFree(draft: Draft<Plan>, speaker: Speaker, position: Vec3): void {
     const placed = placedIn(cabinNow(draft), speaker);
     assign(speaker, {
       aim: placed?.normal
-        ? castDraft<Aim>({ kind: 'direction', direction: placed.normal })
+        ? castDraft<Aim>({ kind: 'direction', direction: positiveZeros(placed.normal) })
         : undefined,
     });
   }
@@ -90,7 +90,7 @@ export function mirrorPlace(draft: Draft<Plan>, speaker: Speaker, twin: Speaker)
   const placed = placedIn(cabin, { ...plain(speaker), mount } as SpeakerInput);
   if (!placed) return;
   if (!twin.aim || twin.aim.kind === 'normal') {
-    const axis = placed.normal && mirrorY(placed.normal);
+    const axis = placed.normal && positiveZeros(mirrorY(placed.normal));
     assign(twin, {
       aim: axis ? castDraft<Aim>({ kind: 'direction', direction: axis }) : undefined,
     });
@@ -114,15 +114,4 @@ function hasMirrorImage(given: readonly PanelInput[], id: string): boolean {
     const image = mirrorY(here.corners[from] as Vec3);
     return distance(image, there.corners[to] as Vec3) <= CORNER_TOLERANCE;
   });
-}
-
-/** True when the twin stands where the mirror image of the speaker does. */
-export function standsMirrored(draft: Draft<Plan>, speaker: Speaker, twin: Speaker): boolean {
-  if (speaker.mount && twin.mount) {
-    return same(mirrorMount(plain(speaker.mount) as Mount), twin.mount);
-  }
-  const cabin = cabinNow(draft);
-  const a = placedIn(cabin, speaker);
-  const b = placedIn(cabin, twin);
-  return !!a && !!b && distance(mirrorY(a.position), b.position) <= CORNER_TOLERANCE;
 }

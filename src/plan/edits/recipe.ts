@@ -1,6 +1,6 @@
 /** What an edit is, and the small things all edits share. */
 import { castDraft, current, type Draft, isDraft } from 'immer';
-import type { Role, Side, SpeakerInput } from '../../geometry';
+import type { Role, Side, SpeakerInput, Vec3 } from '../../geometry';
 import type { Plan, PlanOption } from '../types';
 
 /**
@@ -82,5 +82,8 @@ export function assign<T extends object>(
 /** Equal as JSON data: an edit that sets what is already there is no edit. */
 export const same = (a: unknown, b: unknown): boolean =>
   a === b || JSON.stringify(plain(a)) === JSON.stringify(plain(b));
+
+/** JSON has no minus zero, so the plan has none: what is read back equals what was written. */
+export const positiveZeros = ([x, y, z]: Vec3): Vec3 => [x + 0, y + 0, z + 0];
 
 export const SIDES: readonly Side[] = ['left', 'right'];

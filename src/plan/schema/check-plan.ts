@@ -1,7 +1,7 @@
 /** What a schema cannot say: that names are used once, and that what is named exists. */
 import { buildCabin, placeSpeaker, type Refusal, type SpeakerInput } from '../../geometry';
+import { quoted } from '../quoted';
 import type { Plan } from '../types';
-import { quoted } from './json-path';
 
 /** Names used twice, spots given twice or not at all, pairs that are none. */
 export function checkNames(plan: Plan): Refusal[] {

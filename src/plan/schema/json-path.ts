@@ -1,4 +1,5 @@
 import type { Refusal } from '../../geometry';
+import { quoted } from '../quoted';
 
 /** One step into a document: a field or the place in a list. */
 export type PathStep = string | number;
@@ -17,15 +18,6 @@ export function jsonPath(steps: readonly PathStep[]): string {
 /** One sentence: "options[0].speakers[2].mount.u: must be between 0 and 1, got 1.4". */
 export const formatRefusal = ({ path, message }: Refusal): string =>
   path === '' ? message : `${path}: ${message}`;
-
-/** Longest text quoted in a sentence, characters. */
-const QUOTED = 40;
-
-/** A text as it may stand in a sentence: quoted, and cut where it is long. */
-export const quoted = (text: string): string => {
-  const characters = [...text];
-  return `"${characters.length > QUOTED ? `${characters.slice(0, QUOTED).join('')}…` : text}"`;
-};
 
 /** A value as it may stand in a sentence. */
 export function shownValue(value: unknown): string {

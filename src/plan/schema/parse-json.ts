@@ -1,6 +1,7 @@
 /** JSON that is safe to hold: not too deep, no key that reaches into prototypes. */
 import type { Refusal } from '../../geometry';
-import { jsonPath, type PathStep, quoted } from './json-path';
+import { quoted } from '../quoted';
+import { jsonPath, type PathStep } from './json-path';
 import { locateJsonError } from './locate-json-error';
 
 /** Deepest nesting read; the contract itself needs 8. */
