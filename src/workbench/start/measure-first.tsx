@@ -125,9 +125,9 @@ function MeasureCard({ cabin, info, rank, unit, field }: MeasureCardProps) {
         unit={info.unit}
         value={showDimension(info, cabin.dimensions[info.id] ?? 0, unit)}
       />
+      {field}
       <p>{info.measure}</p>
       <p className="footnote">{`${off} wrong moves ${effects.join(' and ')}.`}</p>
-      {field}
     </>
   );
 }

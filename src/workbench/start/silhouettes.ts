@@ -5,7 +5,7 @@ import { bodyShapes, type FlatShape, panelShape } from '../dimensions/drawing/ou
 export type Silhouettes = ReadonlyMap<string, readonly FlatShape[]>;
 
 /** What makes a body style known from the side, besides its outline. */
-const WINDOWS = /^(side-glass|mirror-corner|door-lower|rear-door|quarter)/;
+const WINDOWS = /(side|quarter)-glass|^mirror-corner/;
 
 const made = new Map<string, readonly FlatShape[]>();
 

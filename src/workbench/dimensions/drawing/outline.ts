@@ -22,13 +22,14 @@ const EDGE_STEPS = 10;
 
 /** Panels worth drawing in each view; the rest would only lie over them. */
 const SHOWN: Record<View, RegExp> = {
-  side: /^(pillar|mirror-corner|door|side-glass|b-pillar|c-pillar|rear-door|rear-side|quarter|kick)/,
-  plan: /^(screen|rear-glass|parcel-shelf|dash-top|pillar|door-upper|door-lower|rear-door|b-pillar|c-pillar|kick)/,
-  front: /^(screen|pillar|side-glass|dash-face|dash-lower|door-upper|door-lower|kick|tunnel)/,
+  side: /glass|^(pillar|mirror-corner|[bcd]-pillar|door-(upper|lower)|rear-(door|quarter)|kick|sill)/,
+  plan: /^(screen|rear-glass|parcel-shelf|dash-(top|roll)|pillar|mirror-corner|door-(upper|lower)|rear-(door|quarter)|b-pillar-waist|kick-(left|right)|console-top)/,
+  front:
+    /^(screen|pillar|side-glass|dash-(roll|face|lower)|door-(upper|lower)|kick|console-top|tunnel)/,
 };
-/** Cut along the car's centre in the side view: the profile of screen, roof, dash and floor. */
+/** Cut along the car's centre in the side view: the profile of screen, roof, dash and console. */
 const CENTRE_CUT =
-  /^(screen|roof|rear-glass|parcel-shelf|dash-top-center|dash-face-center|console-top|tailgate|bulkhead)/;
+  /^(screen|roof(-rear)?|rear-glass|parcel-shelf|rear-wall|dash-(top|roll|face)-center|console-(top|end)|tunnel-top)$/;
 
 /** Everything drawn of a cabin in one view, back to front. */
 export function flatShapes(cabin: CabinModel, view: View): FlatShape[] {
@@ -48,7 +49,13 @@ export function flatShapes(cabin: CabinModel, view: View): FlatShape[] {
 
 /** The car's outline alone. */
 export function bodyShapes(cabin: CabinModel, view: View): FlatShape[] {
-  return cabin.bodyLines.map((line) => ({
+  // Looking forward from inside, the body lies outside of what is seen.
+  if (view === 'front') return [];
+  const lines =
+    view === 'plan'
+      ? cabin.bodyLines.filter(({ id }) => !/^(profile|tyre|rim)/.test(id))
+      : cabin.bodyLines;
+  return lines.map((line) => ({
     id: line.id,
     kind: 'body',
     points: line.points.map((point) => project(view, point)),
@@ -79,8 +86,7 @@ function centreCut(panel: Panel): FlatShape {
 }
 
 function obstacleShape(obstacle: Obstacle, view: View): FlatShape[] {
-  if (obstacle.given) return [];
-  if (view === 'side' && obstacle.id.endsWith('-right')) return [];
+  if (obstacle.given || !isShown(obstacle, view)) return [];
   const kind: ShapeKind = obstacle.occupant ? 'person' : obstacle.seat ? 'seat' : 'wheel';
   const clouds = obstacle.drawn
     ? obstacle.drawn.map((part) => part.mesh.vertices)
@@ -91,4 +97,12 @@ function obstacleShape(obstacle: Obstacle, view: View): FlatShape[] {
     points: convexHull(points.map((point) => project(view, point))),
     closed: true,
   }));
+}
+
+/** One person is enough to tell the scale, and only from the side does one not hide the car. */
+function isShown(obstacle: Obstacle, view: View): boolean {
+  if (obstacle.occupant) return view === 'side' && obstacle.occupant.seat === 'front-left';
+  // Looking forward, the seats would hide the dash.
+  if (view === 'front') return obstacle.seat === undefined && !/seat/.test(obstacle.id);
+  return view !== 'side' || !obstacle.id.endsWith('-right');
 }

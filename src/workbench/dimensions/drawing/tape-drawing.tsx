@@ -1,12 +1,12 @@
 import type { CabinModel } from '../../../geometry';
+import { detailBox } from './detail';
 import { type FlatShape, flatShapes } from './outline';
 import { boxOf, type Fit, fitToPaper, type Point, pathThrough, project } from './project';
 import { angleMarks, tapeMarks } from './tape';
 import './drawing.css';
 
 const WIDTH = 420;
-const MAX_HEIGHT = 300;
-const MARGIN = 34;
+const HEIGHT = 270;
 
 const VIEW_WORDS = {
   side: 'seen from the left side',
@@ -31,10 +31,16 @@ export function TapeDrawing({ cabin, dimension, name, value, unit }: TapeDrawing
   const shapes = flatShapes(cabin, tape.view);
   const from = project(tape.view, tape.from);
   const to = project(tape.view, tape.to);
-  const box = boxOf([...shapes.flatMap((shape) => shape.points), from, to]);
-  if (!box) return null;
-  const paper = fitToPaper(box, WIDTH, MAX_HEIGHT, MARGIN);
-  const centre: Point = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
+  const cabinBox = boxOf(
+    shapes.filter(({ kind }) => kind !== 'body').flatMap(({ points }) => points),
+  );
+  if (!cabinBox) return null;
+  const box = detailBox(cabinBox, from, to, WIDTH / HEIGHT);
+  const paper = fitToPaper(box, WIDTH, HEIGHT, 0);
+  const centre: Point = [
+    (cabinBox.left + cabinBox.right) / 2,
+    (cabinBox.top + cabinBox.bottom) / 2,
+  ];
   const words = VIEW_WORDS[tape.view];
   return (
     <figure className="tape-drawing">

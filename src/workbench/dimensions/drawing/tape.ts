@@ -8,6 +8,8 @@ const ARROW = 8;
 const ARROW_HALF = 2.6;
 /** Shorter than this the arrows stand outside and point inward. */
 const TIGHT = 3 * ARROW;
+/** The value then stands beside the line, this far off. */
+const TIGHT_LABEL = 20;
 
 export interface TapeMarks {
   /** The dimension line. */
@@ -44,7 +46,7 @@ export function tapeMarks(from: Point, to: Point, clearOf: Point): TapeMarks {
       pathThrough([step(p, normal, GAP), step(p, normal, OFFSET + OVERRUN)]),
     ),
     arrows: [arrow(a, along, tight ? -1 : 1), arrow(b, along, tight ? 1 : -1)],
-    label: step([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], normal, tight ? 14 : 0),
+    label: step([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], normal, tight ? TIGHT_LABEL : 0),
   };
 }
 
@@ -96,7 +98,7 @@ export function angleMarks(from: Point, to: Point, valueDeg: number): AngleMarks
           arrow(end(measured, radius), tangent(measured), -1),
         ]
       : [],
-    label: end(base + sweep / 2, radius + 18),
+    label: end(base + sweep / 2, radius + (roomy ? 18 : 32)),
   };
 }
 
