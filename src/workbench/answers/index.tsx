@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type CSSProperties, useState } from 'react';
 import { seatName } from '../../plan/names';
 import { sentence } from '../parts/check-number';
 import { Segments } from '../parts/segments';
@@ -25,7 +25,13 @@ export function Answers() {
   const seat = board?.seat;
 
   return (
-    <section className="answers" id="answers" aria-labelledby="answers-head" tabIndex={-1}>
+    <section
+      className="answers"
+      id="answers"
+      aria-labelledby="answers-head"
+      tabIndex={-1}
+      style={{ '--rows': board?.option?.speakers.length ?? 0 } as CSSProperties}
+    >
       <Announcer />
       <div className="answer-words">
         <h2 id="answers-head">{seat ? `At the ${seatName(seat.id)}` : 'The answer'}</h2>

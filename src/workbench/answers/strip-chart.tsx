@@ -80,13 +80,17 @@ function AxisDrawing({
   width: number;
   together: number;
 }) {
+  // A label cut in half at the edge would be read wrong.
+  const shown = axis.ticks
+    .filter(({ time }) => axis.x(time) > 24 && axis.x(time) < width - 14)
+    .map(({ label }) => label);
   return (
     <svg width={width} height="26" aria-hidden="true">
-      {axis.ticks.map(({ time, label }, index) => (
+      {axis.ticks.map(({ time, label }) => (
         <g key={label}>
-          {axis.x(time) < width - 14 && (
+          {shown.includes(label) && (
             <text className="tick-label" x={axis.x(time)} y="13" textAnchor="middle">
-              {index === 0 ? `${label} ms` : label}
+              {label === shown[0] ? `${label} ms` : label}
             </text>
           )}
           <path className="tick-line" d={`M${axis.x(time)} 19v7`} />

@@ -38,17 +38,15 @@ export function WhoListens({ board }: { board: Board }) {
                   <button
                     type="button"
                     aria-pressed={id === shown}
-                    aria-label={`Listen at the ${seatName(id)}`}
                     onClick={() => sessionStore.setState({ seat: id })}
                   >
-                    In view
+                    In view<span className="unseen">: {seatName(id)}</span>
                   </button>
                   <button
                     type="button"
-                    aria-label={`Adjust the ${seatName(id)}`}
                     onClick={() => sessionStore.setState({ selection: { kind: 'seat', id } })}
                   >
-                    Adjust
+                    Adjust<span className="unseen"> the {seatName(id)}</span>
                   </button>
                 </span>
               )}

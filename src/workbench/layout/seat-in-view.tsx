@@ -10,6 +10,7 @@ export function SeatInView() {
     <label className="inline">
       <span className="quiet-text">Listen at</span>
       <select
+        aria-label="Listen at"
         value={board?.seat?.id ?? ''}
         disabled={seats.length === 0}
         onChange={(event) => sessionStore.setState({ seat: event.target.value })}

@@ -39,11 +39,11 @@ export function Workbench({ scene }: { scene: ReactNode }) {
           )}
         </div>
         <main className="scene-area" aria-label="The car">
-          <div className="scene-host">{scene}</div>
-          <SceneBar />
-          <div className="scene-note">
+          <div className="scene-head">
             <StoryNote />
+            <SceneBar />
           </div>
+          <div className="scene-host">{scene}</div>
         </main>
         <Boundary what="the answer">
           <Answers />
