@@ -22,7 +22,10 @@ function run(...files: string[]) {
   return { status, stderr, answers: lines.map((line) => JSON.parse(line)) };
 }
 
-describe('npm run evaluate', () => {
+/** Starting npm, the compiler and the engine takes seconds on a busy machine, ms. */
+const STARTING = 90_000;
+
+describe('npm run evaluate', { timeout: STARTING }, () => {
   test('prints one line for each file, in order, and ends with 1 when one of them failed', () => {
     const files = ['bare-room.json', 'unknown-panel.json', 'cut-off.plan', 'bare-room.json'].map(
       fixture,
