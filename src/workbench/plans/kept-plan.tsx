@@ -12,6 +12,9 @@ export interface KeptPlanProps extends KeptListProps {
   open: boolean;
 }
 
+/** A title within a sentence, its own writing direction kept to itself. */
+const quote = (title: string): string => `“\u2068${title}\u2069”`;
+
 const DATE = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 /** One kept plan: its title, when it was kept last, what can be done with it. */
@@ -27,25 +30,28 @@ export function KeptPlan({ entry, open, onOpened, onSay }: KeptPlanProps) {
   };
   const copy = async () => {
     const answer = await duplicateKept(planId);
-    onSay(answer.ok ? `Copied “${title}”.` : sentence(answer.message));
+    onSay(answer.ok ? `Copied ${quote(title)}.` : sentence(answer.message));
   };
   const remove = async () => {
     await deleteKept(planId);
-    onSay(`Threw away “${title}”.`);
+    onSay(`Deleted ${quote(title)}.`);
   };
 
   return (
     <li className="kept-plan">
       <div className="kept-what">
         {doing === 'rename' ? (
-          <TextField
-            label={`New title of ${title}`}
-            hideLabel
-            value={title}
-            autoFocus
-            onCommit={(to) => void rename(to)}
-            onDone={() => setDoing(null)}
-          />
+          // biome-ignore lint/a11y/noStaticElementInteractions: listens for the focus of the field inside
+          <div onFocus={(event) => (event.target as unknown as HTMLInputElement).select()}>
+            <TextField
+              label={`New title of ${title}`}
+              hideLabel
+              value={title}
+              autoFocus
+              onCommit={(to) => void rename(to)}
+              onDone={() => setDoing(null)}
+            />
+          </div>
         ) : (
           <strong>
             <bdi>{title}</bdi>
