@@ -83,8 +83,8 @@ export function bodyLines(d: Dimensions, template: TemplateData): BodyLine[] {
   );
   const shoulderTail = shoulderEnd(body.tail, rear.tail);
   const shoulder: Point[] = [
-    [body.noseX + 70, body.noseHeight - 25],
-    [body.frontAxleX, 0.58 * body.noseHeight + 0.42 * front.baseCorner[2] - 25],
+    [body.noseX + 70, body.noseHeight - 45],
+    [body.frontAxleX, 0.55 * body.noseHeight + 0.45 * front.baseCorner[2] - 45],
     [front.pillarFoot[0], front.pillarFoot[2] + 6],
     [rear.bFront[0], rear.bFront[2] + 6],
     ...shoulderTail,
@@ -132,7 +132,7 @@ function bonnetLine(noseX: number, noseZ: number, lowZ: number, base: Vec3): Poi
     [noseX, mid - 60],
     [noseX + 15, mid + 40],
     [noseX + 75, noseZ],
-    [noseX + 0.42 * (base[0] - noseX), noseZ + 0.62 * (base[2] - noseZ)],
+    [noseX + 0.42 * (base[0] - noseX), noseZ + 0.68 * (base[2] - noseZ)],
     [base[0] - 75, base[2] + 4],
   ];
   return rounded(corner, 110);

@@ -48,7 +48,7 @@ export function layOutDash(d: Dimensions, front: Front, conflicts: Conflicts): D
   const cornerX = d.cowlX + d.dashDepth;
   const fall = (d.dashHeight - d.cowlHeight) / Math.max(1, d.dashDepth - ROLL);
   conflicts.need(
-    Math.abs(d.dashHeight - d.cowlHeight) < 0.5 * d.dashDepth,
+    Math.abs(d.dashHeight - d.cowlHeight) < 0.36 * d.dashDepth,
     'the dash top would be too steep',
     'dashHeight',
     'cowlHeight',

@@ -1,6 +1,6 @@
 /** Screen, A-pillars, belt line and mirror corner: the points the front of the cabin hangs on. */
 
-import { along, dot, length, mix, radians, sub, type Vec3 } from '../../vector';
+import { add, along, direction, dot, length, mix, radians, sub, type Vec3 } from '../../vector';
 import type { Dimensions } from '../dimensions';
 import type { Conflicts } from './conflict';
 import { atX } from './weave';
@@ -13,6 +13,10 @@ export const HEADER_CROWN = 0.75;
 const PILLAR_LATERAL = 0.62;
 /** The screen's bulge out of the flat in its vertical section, at the middle. */
 const SCREEN_BULGE = 14;
+/** How far its side edge swells outboard, as a control point. */
+const SIDE_BULGE = 5;
+/** Repetitions until the pillar's width stands to well under a thousandth of a millimetre. */
+const SETTLE = 24;
 
 export interface Front {
   /** Screen base and top on the centreline. */
@@ -83,29 +87,28 @@ export function layOutFront(d: Dimensions, conflicts: Conflicts): Front {
   const beltAtSeat: Vec3 = [d.seatReach, d.shoulderRoom / 2, d.beltHeight];
   const belt = (x: number) => atX(baseCorner, beltAtSeat, x);
 
-  // The pillar's top hangs on the side glass, the glass on the pillar's top: settled by repetition.
+  // The pillar's top hangs on the side glass, the glass on the pillar's top, and the width is
+  // measured between the bent front edge and the rear edge: settled by repetition.
   let topCorner: Vec3 = [d.headerX + topBow, d.cowlWidth / 2 - 100, headerHeight - headerCrown];
   let pillarTop = topCorner;
   let pillarFoot = baseCorner;
-  const beltAlong = sub(beltAtSeat, baseCorner);
-  for (let pass = 0; pass < 12; pass++) {
-    const edge = sub(topCorner, baseCorner);
-    const l = length(edge);
-    const e: Vec3 = [edge[0] / l, edge[1] / l, edge[2] / l];
-    const foot = along(beltAlong, e, -dot(beltAlong, e));
-    const footStep = length(beltAlong) / length(foot);
-    const head = acrossPillar(e);
-    // Scaled so that the width at half height, square to the pillar, is the one measured.
-    const unitFoot: Vec3 = [foot[0] / length(foot), foot[1] / length(foot), foot[2] / length(foot)];
-    const width = d.pillarWidth / length(mix(unitFoot, head, 0.5));
-    pillarFoot = along(baseCorner, beltAlong, (width * footStep) / length(beltAlong));
-    pillarTop = along(topCorner, head, width);
+  let sideBend = baseCorner;
+  let width = d.pillarWidth;
+  const out = screenOut(d.screenSlope);
+  const beltAlong = direction(sub(beltAtSeat, baseCorner)) ?? [1, 0, 0];
+  for (let pass = 0; pass < SETTLE; pass++) {
+    const e = direction(sub(topCorner, baseCorner)) ?? [0, 0, 1];
+    const sine = length(along(beltAlong, e, -dot(beltAlong, e)));
+    pillarFoot = along(baseCorner, beltAlong, width / sine);
+    pillarTop = along(topCorner, acrossPillar(e), width);
     const inside = belt(pillarTop[0]);
     const y = inside[1] - Math.max(0, pillarTop[2] - inside[2]) * lean;
     topCorner = [topCorner[0], topCorner[1] + (y - pillarTop[1]), topCorner[2]];
+    pillarTop = [pillarTop[0], y, pillarTop[2]];
+    sideBend = add(mix(baseCorner, topCorner, 0.5), [out[0], SIDE_BULGE, out[2]]);
+    const edge = mix(mix(baseCorner, topCorner, 0.5), sideBend, 0.5);
+    width *= d.pillarWidth / distanceToLine(edge, pillarFoot, pillarTop);
   }
-  const shift = belt(pillarTop[0]);
-  pillarTop = [pillarTop[0], shift[1] - Math.max(0, pillarTop[2] - shift[2]) * lean, pillarTop[2]];
   conflicts.need(
     topCorner[1] > 260,
     'the screen would close to a point at its top',
@@ -127,10 +130,12 @@ export function layOutFront(d: Dimensions, conflicts: Conflicts): Front {
     'headerX',
     'cowlX',
     'cowlHeight',
+    'roofCrown',
+    'pillarWidth',
   );
 
-  const mirrorX = pillarFoot[0] + d.mirrorCornerLength * Math.cos(Math.atan2(1, 8));
-  const mirrorRear = belt(mirrorX);
+  const mirrorRear = along(pillarFoot, beltAlong, d.mirrorCornerLength);
+  const mirrorX = mirrorRear[0];
   const share = Math.min(0.55, (mirrorX - pillarFoot[0]) / (pillarTop[0] - pillarFoot[0]));
   const mirrorTip = mix(pillarFoot, pillarTop, share);
   conflicts.need(
@@ -145,13 +150,6 @@ export function layOutFront(d: Dimensions, conflicts: Conflicts): Front {
   );
 
   // A quadratic through a middle point needs its control point twice as far out.
-  const out: Vec3 = [
-    -Math.cos(radians(d.screenSlope)) * SCREEN_BULGE,
-    0,
-    Math.sin(radians(d.screenSlope)) * SCREEN_BULGE,
-  ];
-  const sideMiddle = mix(baseCorner, topCorner, 0.5);
-  const sideBend: Vec3 = [sideMiddle[0] + out[0], sideMiddle[1] + 5, sideMiddle[2] + out[2]];
   const centre = along(mix(base, top, 0.5), out, 2);
   return {
     base,
@@ -169,6 +167,18 @@ export function layOutFront(d: Dimensions, conflicts: Conflicts): Front {
     mirrorTip,
     lean,
   };
+}
+
+/** The screen's bulge, square to it, seen from the side. */
+function screenOut(slopeDeg: number): Vec3 {
+  const slope = radians(slopeDeg);
+  return [-Math.cos(slope) * SCREEN_BULGE, 0, Math.sin(slope) * SCREEN_BULGE];
+}
+
+function distanceToLine(point: Vec3, a: Vec3, b: Vec3): number {
+  const e = direction(sub(b, a)) ?? [0, 0, 1];
+  const ap = sub(point, a);
+  return length(along(ap, e, -dot(ap, e)));
 }
 
 /** Unit vector across the pillar's top, square to its length: rearward, outboard, down. */

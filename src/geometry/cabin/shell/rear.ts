@@ -151,7 +151,16 @@ export function layOutRear(
     'tailX',
   );
   const room = wallTop[0] - bRear[0];
-  const twoDoors = rows === 2 && footX - bRear[0] > 220 && room > 320;
+  const twoDoors = rows === 2;
+  conflicts.need(
+    !twoDoors || (footX - bRear[0] > 220 && room > 320),
+    'the rear door would have no length',
+    'secondRowDistance',
+    'bPillarX',
+    'seatReach',
+    'rearSeatHeight',
+    'tailX',
+  );
   return {
     bFront,
     bRear,

@@ -1,6 +1,6 @@
 /** Roof, roof edges and the glass behind the front doors: everything above the belt line. */
 
-import { mix, radians, type Vec3 } from '../../vector';
+import { length, mix, radians, sub, type Vec3 } from '../../vector';
 import type { Dimensions } from '../dimensions';
 import type { Patch } from '../model';
 import { patchPartials, pointOnPatch } from '../patch';
@@ -228,13 +228,16 @@ function weaveRoof(
   // Follows the roof's arch, but never rises more steeply than the window's front edge does.
   const { pillarTop, mirrorRear } = front;
   const steepest = (pillarTop[2] - mirrorRear[2]) / (pillarTop[0] - mirrorRear[0]);
+  const bendZ = Math.min(
+    lowerMiddle[2] + (edgeUpperBend[2] - upperMiddle[2]),
+    pillarTop[2] + 0.8 * steepest * (lowerMiddle[0] - pillarTop[0]),
+  );
+  // The edge's middle, too, stands where the side glass's lean puts it.
+  const edgeMiddleZ = (lowerMiddle[2] + bendZ) / 2;
   const edgeLowerBend: Vec3 = [
     lowerMiddle[0],
-    lowerMiddle[1] + (edgeUpperBend[1] - upperMiddle[1]),
-    Math.min(
-      lowerMiddle[2] + (edgeUpperBend[2] - upperMiddle[2]),
-      pillarTop[2] + 0.8 * steepest * (lowerMiddle[0] - pillarTop[0]),
-    ),
+    2 * inward(front.belt(lowerMiddle[0]), edgeMiddleZ) - lowerMiddle[1],
+    bendZ,
   ];
   return {
     roof,
@@ -267,7 +270,8 @@ function uprights(
   const lastTop: Vec3 = [lastTopX, foot[1] - Math.max(0, lastTopZ - foot[2]) * lean, lastTopZ];
   const onEdge = (x: number) => atX(bTop, lastTop, x);
   const bTopRear = onEdge(bTopRearX);
-  const lastFootX = rear.tail[0] - last;
+  const beltRun = sub(rear.tail, rear.bRear);
+  const lastFootX = rear.tail[0] - (last * beltRun[0]) / length(beltRun);
   const room = lastFootX - rear.bRear[0];
   if (thirdSideGlass && room > 520 && lastTopX - bTopRearX > 420) {
     // The C-pillar stands behind the rear seat, between the rear door's window and the third one.
