@@ -57,7 +57,7 @@ function Board({ host, canvas, overlay, fail }: BoardProps) {
       gl.render(scene, camera);
       frames.current++;
       canvas.dataset.sceneFrames = String(frames.current);
-      if (now.cabin()) document.documentElement.dataset.sceneReady = 'true';
+      if (now.whole()) document.documentElement.dataset.sceneReady = 'true';
       if (more) invalidate();
     } catch (reason) {
       fail(reason);

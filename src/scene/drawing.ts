@@ -31,10 +31,14 @@ import { createSpeakersPart } from './parts/speakers-part';
 import { createZonesPart } from './parts/zones-part';
 import type { Ray } from './pick/ray';
 import { createLook, paintLook } from './shading/look';
+import { inSlices, paintOpenness } from './shading/openness';
 import { watchTheme } from './theme';
 import { ballAround } from './views/fit';
 import { poseFor } from './views/poses';
 import { createRig } from './views/rig';
+
+/** A cabin that has not changed for this long is worth shading, ms. */
+const STILL_MS = 350;
 
 export interface DrawingNeeds {
   camera: PerspectiveCamera;
@@ -71,10 +75,12 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
   let hovered: Hovered = null;
   let stale = true;
   let repaint = true;
-  let extent: Vec3[] = [];
+  let extent: ReturnType<typeof extentOf> = { car: [], stage: [], back: 0 };
   let posed = '';
   let view = sessionStore.getState().view;
   let eye: Vec3 | null = null;
+  let shadedOnce = false;
+  let stopShading: () => void = () => {};
 
   const touch = () => {
     stale = true;
@@ -95,17 +101,20 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
   function pose(animate: boolean): void {
     const wheelSide = cabin?.wheelSide ?? 'left';
     const aspect = size.width / Math.max(1, size.height);
-    const needs = { points: extent, aspect, seat: seatModel(), wheelSide };
+    const needs = { ...extent, aspect, seat: seatModel(), wheelSide };
     const calm = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
     rig.go(view, poseFor(view, needs), animate && !calm);
     eye = needs.seat?.eye ?? null;
     canvas.dataset.sceneView = view;
+    // In the free view the wash runs out behind the last listener; elevations are whole.
+    const [from, to] = view === 'free' ? [extent.back - 150, extent.back + 900] : [1e6, 2e6];
+    look.uVignette.value.set(from, to);
   }
 
   /** Fits anew for another car or view; follows the eye of a seat that moved. */
   function keepPose(): void {
     const { openedAs } = planStore.getState();
-    const key = `${openedAs}|${cabin?.template}|${cabin?.wheelSide}|${extent.length}`;
+    const key = `${openedAs}|${cabin?.template}|${cabin?.wheelSide}|${extent.car.length}`;
     const next = sessionStore.getState().view;
     const seatView = next === 'seat' ? (seat?.id ?? '') : '';
     const full = `${key}|${next}|${seatView}`;
@@ -134,11 +143,12 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     seat = currentSeat(option);
     if (answer.cabin !== cabin) {
       cabin = answer.cabin;
-      panels.show(cabin.panels);
-      obstacles.show(cabin);
+      const newPanels = panels.show(cabin.panels);
+      const newBodies = obstacles.show(cabin);
+      if (newPanels || newBodies) shadeSoon();
       body.show(cabin.bodyLines);
       extent = extentOf(cabin);
-      const { middle, radius } = ballAround(extent);
+      const { middle, radius } = ballAround(extent.car);
       rig.hold(toThree(middle, new Vector3()), radius);
     }
     zones.show(cabin.keepClear, session.showZones);
@@ -173,6 +183,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     heads.show(cabin.seats, chosen('seat') ?? seat?.id ?? '', through);
     // From the listener's own eyes every line would run into the lens.
     lines.group.visible = through === null;
+    body.group.visible = through === null;
     lines.show(
       seat?.head ?? [0, 0, 0],
       arrivals,
@@ -180,6 +191,24 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       { selected: chosen('speaker'), hovered: over('speaker') },
       meet,
     );
+  }
+
+  /** Paints the soft shade once the cabin has stood still for a moment. */
+  function shadeSoon(): void {
+    stopShading();
+    const first = !shadedOnce;
+    const timer = setTimeout(
+      () => {
+        const targets = [panels.solid(), ...obstacles.solids()];
+        stopShading = inSlices(paintOpenness(targets, targets), () => {
+          stopShading = () => {};
+          shadedOnce = true;
+          ask();
+        });
+      },
+      first ? 0 : STILL_MS,
+    );
+    stopShading = () => clearTimeout(timer);
   }
 
   /** Where a line first meets a panel or body, by id. */
@@ -245,6 +274,8 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       touch();
     },
     refresh: touch,
+    /** The picture is whole: drawn, and shaded once. */
+    whole: () => shadedOnce,
     cabin: () => cabin,
     option: () => option,
     seat: () => seat,
@@ -254,6 +285,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       return hit && panel ? { panel, point: hit.point } : null;
     },
     end() {
+      stopShading();
       stopPlan();
       stopSession();
       theme.end();
@@ -274,14 +306,23 @@ export function speakersOf(option: OptionResult | null): readonly SpeakerInput[]
 }
 
 /** What must be on the sheet: the cabin and the car's silhouette round it. */
-function extentOf(cabin: CabinModel): Vec3[] {
-  const points = cabin.bodyLines.flatMap((line) => [...line.points]);
-  for (const panel of cabin.panels) points.push(...panel.patch.control);
-  if (points.length === 0) {
+function extentOf(cabin: CabinModel): { car: Vec3[]; stage: Vec3[]; back: number } {
+  const car = cabin.bodyLines.flatMap((line) => [...line.points]);
+  const stage: Vec3[] = [];
+  // What matters in the free view is the stage and who listens to it, not the boot.
+  const heads = cabin.seats.map(({ head }) => head[0]);
+  const tail = Math.max(...cabin.panels.flatMap((panel) => panel.patch.control.map((p) => p[0])));
+  const back = Math.max(...heads) + 420;
+  const cut = back + 0.3 * Math.max(0, tail - back);
+  for (const panel of cabin.panels) {
+    car.push(...panel.patch.control);
+    stage.push(...panel.patch.control.filter((p) => p[0] <= cut));
+  }
+  if (car.length === 0) {
     for (const seat of cabin.seats) {
       const [x, y, z] = seat.head;
-      points.push([x - 1500, y - 900, z - 1100], [x + 700, y + 900, z + 300]);
+      car.push([x - 1500, y - 900, z - 1100], [x + 700, y + 900, z + 300]);
     }
   }
-  return points;
+  return { car, stage: stage.length > 0 ? stage : car, back };
 }

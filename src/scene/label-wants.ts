@@ -71,7 +71,8 @@ export function wordsFor(input: WordsInput): LabelWant[] {
       wants.push({
         id: `length:${line.speaker}`,
         kind: 'length',
-        text: lengthWords(line.arrival, lengthUnit),
+        text:
+          lengthWords(line.arrival, lengthUnit) + (strong ? blockerWords(cabin, line.arrival) : ''),
         // Two fifths along: clear of the speaker's name, and lines have not yet run together.
         ...at(mix(line.from, line.to, 0.4)),
         gap: 0,
@@ -107,11 +108,16 @@ export function wordsFor(input: WordsInput): LabelWant[] {
       data: { seat: model.id },
     });
   }
+  const named = new Set<string>();
   for (const { zone, middle } of input.zones) {
+    // "left curtain airbag, over the rear door" and its like are one name on the drawing.
+    const text = zone.name.split(',')[0] ?? zone.name;
+    if (named.has(text)) continue;
+    named.add(text);
     wants.push({
       id: `zone:${zone.id}`,
       kind: 'zone',
-      text: zone.name,
+      text,
       ...at(middle),
       gap: 0,
       weight: 10,
@@ -135,6 +141,15 @@ export function wordsFor(input: WordsInput): LabelWant[] {
 function lengthWords(arrival: ShownLine['arrival'], unit: 'mm' | 'in'): string {
   const length = formatLength(arrival.path, unit);
   return arrival.line === 'blocked' ? `${length}, blocked` : length;
+}
+
+/** " by steering wheel": what stands on the line first. */
+function blockerWords(cabin: CabinModel, { line, blockedBy }: ShownLine['arrival']): string {
+  const [first] = blockedBy;
+  if (line !== 'blocked' || first === undefined) return '';
+  const named = (all: readonly { id: string; name: string }[]) =>
+    all.find(({ id }) => id === first)?.name;
+  return ` by ${named(cabin.obstacles) ?? named(cabin.panels) ?? first}`;
 }
 
 /** "left tweeter" → "L tweeter": on the drawing the side is one letter. */

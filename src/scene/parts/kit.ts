@@ -7,6 +7,7 @@ import {
   depthOnlyMaterial,
   ghostMaterial,
   glassMaterial,
+  groundMaterial,
   hatchMaterial,
   shadeMaterial,
 } from '../shading/materials';
@@ -14,6 +15,7 @@ import type { Palette } from '../theme';
 
 /** Later numbers are laid over earlier ones; opaque things come before all of them. */
 export const LAYER = {
+  ground: -1,
   contour: 0,
   ink: 1,
   glass: 2,
@@ -41,14 +43,16 @@ export function createKit(look: Look) {
     ghost: ghostMaterial(look),
     ghostDepth: depthOnlyMaterial(),
     contour: contourMaterial(look, colours.ink, 0.9),
-    quietContour: contourMaterial(look, colours.quiet, 0.7),
+    quietContour: contourMaterial(look, colours.quiet, 0.7, true),
     accentContour: contourMaterial(look, colours.accent, 2.2),
     blockedContour: contourMaterial(look, colours.blocked, 2.2),
+    blockedFigure: contourMaterial(look, colours.blocked, 2.2, true),
     zone: hatchMaterial(look, colours.zone),
     blockedHatch: hatchMaterial(look, colours.blocked, 7),
     accentHatch: hatchMaterial(look, colours.accent, 11),
     ink: inkMaterial(look),
-    bodyInk: inkMaterial(look, { seeThrough: 1, lift: 2 }),
+    bodyInk: inkMaterial(look, { seeThrough: 0.22, lift: 2 }),
+    ground: groundMaterial(look),
     path: inkMaterial(look, { lift: 4 }),
     pathBehind: inkMaterial(look, { lift: 4, behind: true, opacity: 0.5 }),
     marks: inkMaterial(look, { overAll: true }),

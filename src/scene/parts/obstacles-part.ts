@@ -1,5 +1,5 @@
 /** Seats, wheel, console and all other bodies; occupants as calm see-through figures. */
-import { Group, Mesh } from 'three';
+import { type BufferGeometry, Group, Mesh } from 'three';
 import type { CabinModel, Drawn, Obstacle, Vec3 } from '../../geometry';
 import { inkGeometry } from '../meshes/ink';
 import { shapeMesh } from '../meshes/shape-mesh';
@@ -14,13 +14,17 @@ interface Body {
   key: string;
   group: Group;
   contour: Mesh;
+  /** Hatch over a body that is in the way. */
+  hatch: Mesh;
+  geometry: BufferGeometry;
   bin: Bin;
   caster: SurfaceCaster;
 }
 
 export interface ObstaclesPart {
   group: Group;
-  show(cabin: CabinModel): void;
+  /** True when anything was drawn anew. */
+  show(cabin: CabinModel): boolean;
   /** `hiddenHead`: the seat whose eyes we look through; its own head and trunk are left out. */
   dress(how: {
     occupants: boolean;
@@ -34,6 +38,8 @@ export interface ObstaclesPart {
     ray: Ray,
     wanted: (obstacle: Obstacle) => boolean,
   ): (SurfaceHit & { obstacle: Obstacle }) | null;
+  /** Solid bodies' geometries, people left out: what is shaded and what takes light away. */
+  solids(): BufferGeometry[];
   /** Where a line first meets one body. */
   meet(id: string, ray: Ray, far: number): SurfaceHit | null;
   dispose(): void;
@@ -79,7 +85,15 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
       own.add(ink);
     }
     own.add(contour);
-    return { obstacle, key, group: own, contour, bin, caster: surfaceCaster(geometry, true) };
+    return {
+      obstacle,
+      key,
+      group: own,
+      contour,
+      geometry,
+      bin,
+      caster: surfaceCaster(geometry, true),
+    };
   }
 
   function drop(body: Body): void {
@@ -90,6 +104,7 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
   return {
     group,
     show(cabin) {
+      let changed = false;
       const gone = new Set(bodies.keys());
       for (const obstacle of cabin.obstacles) {
         gone.delete(obstacle.id);
@@ -100,12 +115,14 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
           known.obstacle = obstacle;
           continue;
         }
+        changed = true;
         if (known) drop(known);
         const body = makeBody(obstacle, key);
         bodies.set(obstacle.id, body);
         group.add(body.group);
       }
       for (const id of gone) {
+        changed = true;
         drop(bodies.get(id) as Body);
         bodies.delete(id);
       }
@@ -121,18 +138,22 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
           inkGeometry(solid.edges.map((edge) => ({ ...edge, ...pen }))),
         );
       }
+      return changed;
     },
     dress({ occupants, hiddenHead, blocking, selected, hovered }) {
-      for (const { obstacle, group: own, contour } of bodies.values()) {
+      for (const { obstacle, group: own, contour, hatch } of bodies.values()) {
         const { occupant } = obstacle;
         const inTheWay = blocking.has(obstacle.id);
         const self = occupant !== undefined && occupant.seat === hiddenHead;
         own.visible = occupant
           ? (occupants || inTheWay) && !(self && occupant.part !== 'legs')
           : true;
+        hatch.visible = inTheWay;
         const plain = occupant ? kit.quietContour : kit.contour;
         contour.material = inTheWay
-          ? kit.blockedContour
+          ? occupant
+            ? kit.blockedFigure
+            : kit.blockedContour
           : obstacle.id === selected || obstacle.id === hovered
             ? kit.accentContour
             : plain;
@@ -147,6 +168,10 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
       }
       return best;
     },
+    solids: () =>
+      [...bodies.values()].flatMap(({ obstacle, geometry }) =>
+        obstacle.occupant ? [] : [geometry],
+      ),
     meet: (id, ray, far) => bodies.get(id)?.caster.first(ray, far) ?? null,
     dispose() {
       for (const body of bodies.values()) drop(body);

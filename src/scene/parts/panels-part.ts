@@ -1,5 +1,5 @@
 /** The cabin's panels: surfaces, glass and the ink along their borders. */
-import { Group, Mesh } from 'three';
+import { type BufferGeometry, Group, Mesh } from 'three';
 import type { Panel } from '../../geometry';
 import { inkGeometry } from '../meshes/ink';
 import { panelBorders, panelGeometry } from '../meshes/panel-mesh';
@@ -10,8 +10,8 @@ import { type Kit, LAYER } from './kit';
 
 export interface PanelsPart {
   group: Group;
-  /** Redraws where the panels changed. */
-  show(panels: readonly Panel[]): void;
+  /** Redraws where the panels changed; true when it did. */
+  show(panels: readonly Panel[]): boolean;
   /** Hatches panels: those in the way, and the one selected. */
   mark(blocking: ReadonlySet<string>, selected: string | null): void;
   /** Where a line first meets one panel, from either side. */
@@ -19,8 +19,8 @@ export interface PanelsPart {
   /** The panel under a line of sight, on the side that faces the cabin. */
   under: SurfaceCaster;
   ownerOf(triangle: number): Panel | null;
-  /** Geometry of all opaque panels, for shading. */
-  surface(): Mesh;
+  /** Geometry of all opaque panels: what is shaded and what takes light away. */
+  solid(): BufferGeometry;
   dispose(): void;
 }
 
@@ -56,7 +56,7 @@ export function createPanelsPart(kit: Kit): PanelsPart {
     show(panels) {
       if (samePanels(panels, shown)) {
         shown = panels;
-        return;
+        return false;
       }
       shown = panels;
       bin.empty();
@@ -68,6 +68,7 @@ export function createPanelsPart(kit: Kit): PanelsPart {
       surface.geometry = bin.keep(panelGeometry(panels.filter((p) => !isGlass(p))).geometry);
       glass.geometry = bin.keep(panelGeometry(panels.filter(isGlass)).geometry);
       ink.geometry = bin.keep(inkGeometry(panelBorders(panels)));
+      return true;
     },
     mark(inTheWay, selected) {
       const key = `${[...inTheWay].join()}|${selected ?? ''}`;
@@ -96,7 +97,7 @@ export function createPanelsPart(kit: Kit): PanelsPart {
       return one?.first(ray, far) ?? null;
     },
     ownerOf: (triangle) => shown[all?.owner[triangle] ?? -1] ?? null,
-    surface: () => surface,
+    solid: () => surface.geometry,
     dispose() {
       bin.empty();
       marks.empty();

@@ -35,7 +35,7 @@ export function createZonesPart(kit: Kit): ZonesPart {
         const solid = solidGeometry([{ tone: 'zone', mesh }]);
         const volume = new Mesh(bin.keep(solid.geometry), kit.zone);
         volume.renderOrder = LAYER.zone;
-        const pen = { tone: 'zone', width: 1.4, strength: 0.9 } as const;
+        const pen = { tone: 'zone', width: 1.1, strength: 0.75 } as const;
         const edges = new Mesh(
           bin.keep(inkGeometry(solid.edges.map((edge) => ({ ...edge, ...pen })))),
           kit.bodyInk,

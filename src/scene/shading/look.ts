@@ -14,6 +14,10 @@ export interface Look {
   uLit: { value: Color };
   uShade: { value: Color };
   uPaper: { value: Color };
+  /** Car X where the wash begins to run out, and where it has. */
+  uVignette: { value: Vector2 };
+  /** 1 on the slate board. */
+  uDark: { value: number };
 }
 
 export function createLook(): Look {
@@ -25,12 +29,15 @@ export function createLook(): Look {
     uLit: { value: new Color() },
     uShade: { value: new Color() },
     uPaper: { value: new Color() },
+    uVignette: { value: new Vector2(1e6, 2e6) },
+    uDark: { value: 0 },
   };
 }
 
 /** Takes a theme's colours over into the shared uniforms. */
 export function paintLook(look: Look, palette: Palette): void {
   look.uTones.value = toneColours(palette);
+  look.uDark.value = palette.dark ? 1 : 0;
   look.uPaper.value = palette.paper.clone();
   // Warm light, cool shade: the oldest trick of tinted drawing. By eye.
   look.uLit.value.setRGB(1.12, 1.09, 1.03);

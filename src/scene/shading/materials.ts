@@ -4,7 +4,6 @@ import {
   type Color,
   DoubleSide,
   FrontSide,
-  GreaterDepth,
   LessEqualDepth,
   ShaderMaterial,
   type Side,
@@ -21,12 +20,14 @@ varying vec3 vNormal;
 varying vec3 vView;
 varying float vTone;
 varying float vOpen;
+varying float vRear;
 void main() {
   vec4 world = modelMatrix * vec4(position, 1.0);
   vNormal = mat3(modelMatrix) * normal;
   vView = cameraPosition - world.xyz;
   vTone = tone;
   vOpen = openness;
+  vRear = world.z; // car X: the root turns it so
   gl_Position = projectionMatrix * viewMatrix * world;
 }`;
 
@@ -38,7 +39,7 @@ vec3 paint(vec3 colour, vec3 n, float open) {
   float sky = 0.5 + 0.5 * n.y;
   float key = max(dot(n, uKey), 0.0);
   float light = clamp(0.30 + 0.30 * sky + 0.48 * key, 0.0, 1.0);
-  light *= mix(0.42, 1.0, open);
+  light *= mix(0.3, 1.06, open);
   return colour * mix(uShade, uLit, light);
 }`;
 
@@ -48,6 +49,7 @@ const shared = (look: Look) => ({
   uLit: look.uLit,
   uShade: look.uShade,
   uPaper: look.uPaper,
+  uVignette: look.uVignette,
   uViewport: look.uViewport,
   uPixelRatio: look.uPixelRatio,
 });
@@ -66,12 +68,18 @@ export function shadeMaterial(look: Look, side: Side = FrontSide): ShaderMateria
       /* glsl */ `
 uniform vec3 uTones[TONE_COUNT];
 varying vec3 vNormal;
+uniform vec3 uPaper;
+uniform vec2 uVignette;
 varying float vTone;
 varying float vOpen;
+varying float vRear;
 void main() {
   vec3 n = normalize(vNormal);
   if (!gl_FrontFacing) n = -n;
-  gl_FragColor = vec4(paint(uTones[int(vTone + 0.5)], n, vOpen), 1.0);
+  vec3 colour = paint(uTones[int(vTone + 0.5)], n, vOpen);
+  // As a wash runs out towards the edge of a sheet.
+  colour = mix(colour, uPaper, 0.72 * smoothstep(uVignette.x, uVignette.y, vRear));
+  gl_FragColor = vec4(colour, 1.0);
   #include <colorspace_fragment>
 }`
     }`,
@@ -123,9 +131,16 @@ void main() {
 }
 
 /** A body's contour: its back faces, pushed outward by a pen's width. */
-export function contourMaterial(look: Look, colour: Color, width: number): ShaderMaterial {
+export function contourMaterial(
+  look: Look,
+  colour: Color,
+  width: number,
+  transparent = false,
+): ShaderMaterial {
   return new ShaderMaterial({
     name: 'contour',
+    // Laid over in its turn, for figures whose depth is laid down late.
+    transparent,
     side: BackSide,
     uniforms: { ...shared(look), uColour: { value: colour }, uWidth: { value: width } },
     vertexShader: /* glsl */ `
@@ -135,10 +150,9 @@ uniform float uPixelRatio;
 uniform float uWidth;
 void main() {
   vec4 clip = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
-  vec4 tip = projectionMatrix * modelViewMatrix * vec4(position + smoothNormal, 1.0);
-  vec2 way = (tip.xy / tip.w - clip.xy / clip.w) * uViewport;
-  float far = length(way);
-  if (far > 1e-6) clip.xy += way / far * uWidth * uPixelRatio * 2.0 / uViewport * clip.w;
+  // Not made unit length on the sheet: a normal that faces the eye has no way to go.
+  vec2 way = (mat3(modelViewMatrix) * smoothNormal).xy;
+  clip.xy += way * uWidth * uPixelRatio * 2.0 / uViewport * clip.w;
   gl_Position = clip;
 }`,
     fragmentShader: /* glsl */ `
@@ -182,8 +196,12 @@ export function depthOnlyMaterial(): ShaderMaterial {
   return new ShaderMaterial({
     name: 'depth-only',
     colorWrite: false,
-    vertexShader:
-      'void main() { gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0); }',
+    // The very same sum as the figure's, or rounding tears holes into it.
+    vertexShader: VERTEX,
+    polygonOffset: true,
+    polygonOffsetFactor: 1,
+    polygonOffsetUnits: 1,
+    transparent: true,
     fragmentShader: 'void main() { gl_FragColor = vec4(1.0); }',
   });
 }
@@ -206,16 +224,34 @@ void main() {
   float across = (gl_FragCoord.x - gl_FragCoord.y) / uPixelRatio / uSpacing;
   float near = abs(fract(across) - 0.5) * uSpacing;
   float line = 1.0 - smoothstep(0.35, 1.15, near);
-  gl_FragColor = vec4(uColour, 0.07 + (gl_FrontFacing ? 0.42 : 0.12) * line);
+  gl_FragColor = vec4(uColour, 0.06 + (gl_FrontFacing ? 0.36 : 0.1) * line);
   #include <colorspace_fragment>
 }`,
   });
 }
 
-/** The pale trace of something hidden behind something else. */
-export function behindMaterial(look: Look, colour: Color): ShaderMaterial {
-  const material = hatchMaterial(look, colour, 4);
-  material.name = 'behind';
-  material.depthFunc = GreaterDepth;
-  return material;
+/** The soft shade under the car. */
+export function groundMaterial(look: Look): ShaderMaterial {
+  return new ShaderMaterial({
+    name: 'ground',
+    transparent: true,
+    depthWrite: false,
+    uniforms: { ...shared(look), uDark: look.uDark },
+    vertexShader: /* glsl */ `
+varying vec2 vSpot;
+void main() {
+  vSpot = uv * 2.0 - 1.0;
+  gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
+}`,
+    fragmentShader: /* glsl */ `
+uniform float uDark;
+varying vec2 vSpot;
+void main() {
+  // A rounded box fades more as a car's shade does than an ellipse.
+  vec2 q = abs(vSpot);
+  float d = pow(pow(q.x, 3.0) + pow(q.y, 3.0), 1.0 / 3.0);
+  float shade = 1.0 - smoothstep(0.35, 1.0, d);
+  gl_FragColor = vec4(vec3(0.05, 0.045, 0.04), shade * mix(0.2, 0.5, uDark));
+}`,
+  });
 }

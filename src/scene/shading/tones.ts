@@ -76,7 +76,7 @@ export function toneColours(palette: Palette): Color[] {
     // Mixed as the eye sees them (sRGB), or every middle tone comes out pale. On the slate board
     // surfaces stay below half brightness, so ink lines still read as the lightest thing.
     const [low, high] = palette.dark ? [palette.paper, palette.ink] : [palette.ink, palette.paper];
-    const k = palette.dark ? 0.07 + 0.4 * light : 0.2 + 0.78 * light;
+    const k = palette.dark ? 0.1 + 0.42 * light : 0.2 + 0.78 * light;
     const paint = mixSeen(low, high, k);
     if (!tint) return paint;
     const hue = new Color(tint);

@@ -11,8 +11,10 @@ export interface Pose {
 }
 
 export interface PoseNeeds {
-  /** All that must be on the sheet. */
-  points: readonly Vec3[];
+  /** The whole car: what an elevation must hold. */
+  car: readonly Vec3[];
+  /** Cabin from the toe board to the last listener: what the free view must hold. */
+  stage: readonly Vec3[];
   aspect: number;
   /** The seat in view. */
   seat: Seat | null;
@@ -23,7 +25,8 @@ export interface PoseNeeds {
 const ELEVATION_FOV = 7;
 const FREE_FOV = 24;
 /** A seated person's comfortable field, from memory: wide enough for both pillars. */
-const SEAT_FOV = 74;
+const SEAT_FOV = 76;
+const TURN_IN = 11;
 /** The view turns about a point this far before the eye, mm: looking round, not walking round. */
 const LOOK_ROUND = 2;
 /** OrbitControls cannot stand exactly over its target. */
@@ -35,20 +38,22 @@ export function poseFor(view: ViewName, needs: PoseNeeds): Pose {
     case 'free':
       // From behind the passenger's shoulder and above: dash, both pillars and both doors show
       // their cabin side, and the wheel does not hide the driver's corner.
-      return from(needs, [0.74, passenger * 0.5, 0.52], FREE_FOV, 0.04);
+      return from(needs.stage, needs.aspect, [0.52, passenger * 0.5, 0.56], FREE_FOV, 0.03);
     case 'plan':
       // Front to the left on a wide sheet, as the side view below it; front up on a tall one.
       return needs.aspect > 1.15
-        ? from(needs, [0, -TILT, 1], ELEVATION_FOV)
-        : from(needs, [TILT, 0, 1], ELEVATION_FOV);
+        ? from(needs.car, needs.aspect, [0, -TILT, 1], ELEVATION_FOV)
+        : from(needs.car, needs.aspect, [TILT, 0, 1], ELEVATION_FOV);
     case 'side':
-      return from(needs, [0, -1, 0.04], ELEVATION_FOV);
+      return from(needs.car, needs.aspect, [0, -1, 0.04], ELEVATION_FOV);
     case 'front':
-      return from(needs, [-1, 0, 0.06], ELEVATION_FOV);
+      return from(needs.car, needs.aspect, [-1, 0, 0.06], ELEVATION_FOV);
     case 'seat': {
       if (!needs.seat) return poseFor('free', needs);
       const { eye, facingDeg } = needs.seat;
-      const [sin, cos] = [Math.sin(radians(facingDeg)), Math.cos(radians(facingDeg))];
+      // Turned a little towards the middle of the car, so that both pillars are on the sheet.
+      const inward = facingDeg - Math.sign(Math.round(eye[1])) * TURN_IN;
+      const [sin, cos] = [Math.sin(radians(inward)), Math.cos(radians(inward))];
       // A little downward: at rest the eye looks over the wheel, and the dash should be seen.
       const ahead = direction([-cos, sin, -0.2]) as Vec3;
       const target = along(eye, ahead, LOOK_ROUND);
@@ -59,8 +64,14 @@ export function poseFor(view: ViewName, needs: PoseNeeds): Pose {
   }
 }
 
-function from(needs: PoseNeeds, out: Vec3, fovDeg: number, margin = 0.07): Pose {
+function from(
+  points: readonly Vec3[],
+  aspect: number,
+  out: Vec3,
+  fovDeg: number,
+  margin = 0.06,
+): Pose {
   const unit = direction(out) as Vec3;
-  const fit = fitPoints(needs.points, unit, fovDeg, needs.aspect, margin);
+  const fit = fitPoints(points, unit, fovDeg, aspect, margin);
   return { eye: along(fit.target, unit, fit.distance), target: fit.target, fovDeg };
 }
