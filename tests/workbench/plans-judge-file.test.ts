@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { writePlan } from '../../src/plan/schema';
 import type { Plan } from '../../src/plan/types';
-import { judgeBlob, judgeFile } from '../../src/workbench/plans/judge-file';
+import { judgeBlob, judgeFile, shownRefusal } from '../../src/workbench/plans/judge-file';
 
 const plan: Plan = {
   format: 'earpath-plan',
@@ -74,6 +74,30 @@ describe('a plan file handed to the page', () => {
     expect(answer.sentence).toMatch(/^options\[0\]\.speakers\[1\]/);
     expect(answer.accept).toBe('Open without that speaker');
     expect(answer.plan.options[0]?.speakers.map(({ id }) => id)).toEqual(['one']);
+  });
+
+  it('whose dimensions leave no cabin is offered to be mended, with the engine’s sentence', () => {
+    const answer = judgeFile(
+      changed((data) => {
+        data.seats = [];
+        data.alignment = { sampleRateHz: 48000 };
+        // A roof far above a seat on the floor: both within their ranges, no car has both.
+        const dimensions = { headroom: 1250, seatHeight: 120 };
+        data.cabin = { template: 'estate', wheelSide: 'left', dimensions };
+        data.options = [{ id: 'a', title: 'First', speakers: [] }];
+      }),
+    );
+    if (answer.kind !== 'offer') throw new Error(`expected an offer, got ${answer.kind}`);
+    expect(answer.sentence).toMatch(/headroom .* and seatHeight .* disagree/);
+    expect(answer.accept).toContain('mend');
+    expect(answer.plan.cabin.dimensions).toEqual({ headroom: 1250, seatHeight: 120 });
+  });
+
+  it('is refused with a field’s path as it stands in the file, plain words as a sentence', () => {
+    expect(shownRefusal('options[0].id: must be text')).toBe('options[0].id: must be text.');
+    expect(shownRefusal('format: must be "x", got nothing')).toMatch(/^format: /);
+    expect(shownRefusal('the file is empty')).toBe('The file is empty.');
+    expect(shownRefusal('the plan was made by a newer version (9): no')).toMatch(/^The plan/);
   });
 
   it('with a field nobody knows opens, keeps the field and names it', () => {

@@ -1,6 +1,6 @@
 import { usePlan } from '../../store';
 import { Dialog } from '../dialog';
-import { sentence } from '../parts/check-number';
+import { shownRefusal } from './judge-file';
 import { acceptOffer, declineOffer, useOpening } from './opening';
 import { saveRawText } from './plan-files';
 
@@ -37,7 +37,7 @@ export function AnswerDialog() {
       <div className="answer">
         <div className="notice">
           <strong dir="auto">{asked?.name}</strong>
-          <p>{answer && sentence(answer.sentence)}</p>
+          <p>{answer && shownRefusal(answer.sentence)}</p>
         </div>
         {offer && offer.details.length > 0 && (
           <details open>
@@ -46,11 +46,12 @@ export function AnswerDialog() {
             </summary>
             <ul>
               {offer.details.map((detail) => (
-                <li key={detail}>{sentence(detail)}</li>
+                <li key={detail}>{shownRefusal(detail)}</li>
               ))}
             </ul>
           </details>
         )}
+        {offer && <p>{offer.rest}</p>}
         <p>
           {'Still open, as it was: '}
           <bdi>{title}</bdi>.

@@ -14,7 +14,14 @@ export interface Openable {
 export type FileAnswer =
   | ({ kind: 'open' } & Openable)
   /** Something is wrong, but part of it can be had if the user agrees. */
-  | ({ kind: 'offer'; sentence: string; details: string[]; accept: string } & Openable)
+  | ({
+      kind: 'offer';
+      sentence: string;
+      details: string[];
+      /** What can be had, in a sentence, and the button for it. */
+      rest: string;
+      accept: string;
+    } & Openable)
   | { kind: 'refused'; sentence: string };
 
 /** Why a plan made by a newer version stays as it is. */
@@ -33,6 +40,7 @@ export function judgeFile(input: string | Uint8Array): FileAnswer {
       kind: 'offer',
       sentence: formatRefusal(cabin.error),
       details: [],
+      rest: 'Everything else in it is sound; the car can be mended on the board.',
       accept: 'Open it to mend the car',
       ...openable,
     };
@@ -44,6 +52,7 @@ export function judgeFile(input: string | Uint8Array): FileAnswer {
     kind: 'offer',
     sentence,
     details: dropped.slice(1),
+    rest: 'Everything else in it is sound and can be opened.',
     accept:
       dropped.length === 1 ? 'Open without that speaker' : `Open without those ${dropped.length}`,
     ...openableOf(answer.withoutBad),
@@ -70,4 +79,14 @@ export async function judgeBlob(file: Blob): Promise<FileAnswer> {
   } catch (error) {
     return { kind: 'refused', sentence: `the file could not be read: ${(error as Error).message}` };
   }
+}
+
+/**
+ * A refusal as it is shown: as a sentence, but with a field's path as it stands in the file.
+ * @param text "options[0].id: must be …" or "the file is empty"
+ */
+export function shownRefusal(text: string): string {
+  const path = /^[^\s:]*[\w\])]: /.test(text);
+  const large = path ? text : text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?…]$/.test(large) ? large : `${large}.`;
 }

@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import { useKeeping, usePlan } from '../../store';
 import { KeptPlan } from './kept-plan';
 import { useKept } from './use-kept';
@@ -12,11 +13,12 @@ export interface KeptListProps {
 /** Every kept plan, the one changed last on top. */
 export function KeptList({ onOpened, onSay }: KeptListProps) {
   const kept = useKept();
+  const list = useRef<HTMLDivElement>(null);
   const openId = useKeeping((state) => state.planId);
   const title = usePlan((state) => state.plan.title);
   const readOnly = usePlan((state) => state.readOnly !== null);
   return (
-    <>
+    <div ref={list} tabIndex={-1} className="kept">
       {openId === null && (
         <p className="kept-not-yet">
           {'Open now, not kept yet: '}
@@ -37,11 +39,12 @@ export function KeptList({ onOpened, onSay }: KeptListProps) {
               entry={entry}
               open={entry.planId === openId}
               onOpened={onOpened}
+              onDeleted={() => list.current?.focus()}
               onSay={onSay}
             />
           ))}
         </ul>
       )}
-    </>
+    </div>
   );
 }

@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { setTitle } from '../../plan/edits';
 import { deleteKept, duplicateKept, planStore, renameKept, type ShelfEntry } from '../../store';
 import { sentence } from '../parts/check-number';
@@ -10,7 +10,10 @@ export interface KeptPlanProps extends KeptListProps {
   entry: ShelfEntry;
   /** It is the one on the board. */
   open: boolean;
+  onDeleted: () => void;
 }
+
+type Doing = 'rename' | 'delete' | null;
 
 /** A title within a sentence, its own writing direction kept to itself. */
 const quote = (title: string): string => `“\u2068${title}\u2069”`;
@@ -18,9 +21,10 @@ const quote = (title: string): string => `“\u2068${title}\u2069”`;
 const DATE = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 /** One kept plan: its title, when it was kept last, what can be done with it. */
-export function KeptPlan({ entry, open, onOpened, onSay }: KeptPlanProps) {
+export function KeptPlan({ entry, open, onOpened, onDeleted, onSay }: KeptPlanProps) {
   const { planId, title, savedAt } = entry;
-  const [doing, setDoing] = useState<'rename' | 'delete' | null>(null);
+  const [doing, setDoing] = useState<Doing>(null);
+  const row = useFocusBack(doing);
 
   const rename = async (to: string) => {
     setDoing(null);
@@ -34,11 +38,12 @@ export function KeptPlan({ entry, open, onOpened, onSay }: KeptPlanProps) {
   };
   const remove = async () => {
     await deleteKept(planId);
+    onDeleted();
     onSay(`Deleted ${quote(title)}.`);
   };
 
   return (
-    <li className="kept-plan">
+    <li className="kept-plan" ref={row}>
       <div className="kept-what">
         {doing === 'rename' ? (
           // biome-ignore lint/a11y/noStaticElementInteractions: listens for the focus of the field inside
@@ -79,10 +84,10 @@ export function KeptPlan({ entry, open, onOpened, onSay }: KeptPlanProps) {
           <Act title={title} onClick={copy}>
             Copy
           </Act>
-          <Act title={title} onClick={() => setDoing('rename')}>
+          <Act title={title} act="rename" onClick={() => setDoing('rename')}>
             Rename
           </Act>
-          <Act title={title} onClick={() => setDoing('delete')}>
+          <Act title={title} act="delete" onClick={() => setDoing('delete')}>
             Delete
           </Act>
         </div>
@@ -92,13 +97,31 @@ export function KeptPlan({ entry, open, onOpened, onSay }: KeptPlanProps) {
 }
 
 /** A button whose name says which plan it is about. */
-function Act(props: { title: string; onClick: () => void; children: ReactNode }) {
+function Act(props: { title: string; act?: string; onClick: () => void; children: ReactNode }) {
   return (
-    <button type="button" onClick={props.onClick}>
+    <button type="button" data-act={props.act} onClick={props.onClick}>
       {props.children}
       <span className="unseen">{` ${props.title}`}</span>
     </button>
   );
+}
+
+/** What was in the way is gone again: the keyboard goes back to the button it came from. */
+function useFocusBack(doing: Doing) {
+  const row = useRef<HTMLLIElement>(null);
+  const before = useRef<Doing>(null);
+  useEffect(() => {
+    const came = before.current;
+    before.current = doing;
+    if (doing !== null || came === null) return;
+    // A moment later, so that a click elsewhere keeps the focus it gives.
+    const timer = setTimeout(() => {
+      if (document.activeElement === document.body)
+        row.current?.querySelector<HTMLElement>(`[data-act=${came}]`)?.focus();
+    });
+    return () => clearTimeout(timer);
+  }, [doing]);
+  return row;
 }
 
 interface ConfirmProps {
