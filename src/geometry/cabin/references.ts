@@ -53,21 +53,17 @@ function fromPanels(find: PatchFinder): ReferencePoint[] {
   return points;
 }
 
+/** Where a rail stands, as a share of the seat's half width. Typical value, from memory. */
+const RAIL = 0.72;
+
 /** The rails' bolts: they stay put while the seat slides. Places along the rail are typical. */
 function railBolts(d: Dimensions): ReferencePoint[] {
-  const y = -(d.seatOffset + frontHalfWidth(d) * 0.72);
-  const front = d.seatReach - d.seatTravel / 2 - 320;
+  const y = -(d.seatOffset + RAIL * frontHalfWidth(d));
+  const at = (x: number): Vec3 => [x, y, 20];
+  const name = 'left seat, outer rail';
   const bolts: ReferencePoint[] = [
-    {
-      id: 'seat-rail-front-left',
-      name: 'left seat, outer rail, front bolt',
-      point: [front, y, 20],
-    },
-    {
-      id: 'seat-rail-rear-left',
-      name: 'left seat, outer rail, rear bolt',
-      point: [front + 470, y, 20],
-    },
+    { id: 'seat-rail-front-left', name: `${name}, front bolt`, point: at(d.seatReach - 320) },
+    { id: 'seat-rail-rear-left', name: `${name}, rear bolt`, point: at(d.seatReach + 140) },
   ];
   return bolts.flatMap((b) => [b, mirrorReference(b)]);
 }

@@ -28,11 +28,15 @@ export type SeatsAnswer = { ok: true; seats: Seat[] } | { ok: false; error: Refu
 interface Stand {
   row: 1 | 2;
   y: number;
+  torsoDeg: number;
   eye: SidePoint;
   hip: SidePoint;
   /** Where the hip is with the seat all the way forward and back; null for a fixed seat. */
   rails: readonly [number, number] | null;
 }
+
+/** Backrest angle of a rear bench. Typical value, from memory; `torsoAngle` is the front seats'. */
+export const REAR_TORSO_DEG = 24;
 
 /** The R points, by row: (x, z), mm. The rear one stands on the rear floor, at Z = 0. */
 export const rPoint = (d: Dimensions, row: 1 | 2): SidePoint =>
@@ -50,14 +54,14 @@ function stands(d: Dimensions, template: SeatTemplate, wheelSide: Side): Map<str
     const eye = slidingSeatEye({ ...d, clutchPedal });
     const hip = hipUnderEye(eye, r, d.torsoAngle, d.seatTravel);
     const y = side === 'left' ? -d.seatOffset : d.seatOffset;
-    found.set(`front-${side}`, { row: 1, y, eye, hip, rails });
+    found.set(`front-${side}`, { row: 1, y, torsoDeg: d.torsoAngle, eye, hip, rails });
   }
   if (template.rows < 2) return found;
   const hip = rPoint(d, 2);
-  const eye = fixedSeatEye(hip, d.torsoAngle);
+  const eye = fixedSeatEye(hip, REAR_TORSO_DEG);
   for (const side of ['left', 'right'] as const) {
     const y = side === 'left' ? -d.rearSeatOffset : d.rearSeatOffset;
-    found.set(`rear-${side}`, { row: 2, y, eye, hip, rails: null });
+    found.set(`rear-${side}`, { row: 2, y, torsoDeg: REAR_TORSO_DEG, eye, hip, rails: null });
   }
   return found;
 }
@@ -89,7 +93,7 @@ function fromTemplate(input: SeatInput, stand: Stand, d: Dimensions): Seat {
   const reclineDeg = input.reclineDeg ?? 0;
   const slide = input.slide ?? 0;
   const { head, hip } = sitDown(stand.eye, stand.hip, { stature, reclineDeg, slide });
-  const torsoDeg = d.torsoAngle + reclineDeg;
+  const torsoDeg = stand.torsoDeg + reclineDeg;
   return seatAt(input, [head.x, stand.y, head.z], {
     slideRange: stand.rails && [stand.rails[0] - hip.x, stand.rails[1] - hip.x],
     posture: { hip: [hip.x, stand.y, hip.z], torsoDeg, stature, row: stand.row },
@@ -100,10 +104,10 @@ function fromTemplate(input: SeatInput, stand: Stand, d: Dimensions): Seat {
 function postureUnder(head: Vec3, input: SeatInput, stand: Stand | undefined, d: Dimensions) {
   const stature = input.occupantHeight ?? d.occupantHeight;
   const reclineDeg = input.reclineDeg ?? 0;
-  const torsoDeg = d.torsoAngle + reclineDeg;
+  const torsoDeg = (stand?.torsoDeg ?? REAR_TORSO_DEG) + reclineDeg;
   if (!stand) {
     const origin = { x: 0, z: 0 };
-    const sat = sitDown(fixedSeatEye(origin, d.torsoAngle), origin, {
+    const sat = sitDown(fixedSeatEye(origin, REAR_TORSO_DEG), origin, {
       stature,
       reclineDeg,
       slide: 0,

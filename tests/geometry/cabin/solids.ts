@@ -64,7 +64,27 @@ function toTriangle(p: Vec3, a: Vec3, b: Vec3, c: Vec3): number {
   return Math.min(toSegment(p, a, b), toSegment(p, b, c), toSegment(p, c, a));
 }
 
-/** From a point to a body, mm: 0 inside it. Boxes are none of this cabin's obstacles. */
+/** From a point to the box round a mesh, mm. */
+function toBounds(mesh: MeshShape, p: Vec3): number {
+  let sum = 0;
+  for (const i of [0, 1, 2] as const) {
+    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    for (const v of mesh.vertices) {
+      low = Math.min(low, v[i]);
+      high = Math.max(high, v[i]);
+    }
+    sum += Math.max(0, low - p[i], p[i] - high) ** 2;
+  }
+  return Math.sqrt(sum);
+}
+
+/** Farther than this from the box round a mesh, that distance is close enough. */
+const FAR = 120;
+
+/**
+ * From a point to a body, mm: 0 inside it; far away only to the box round it, so too little rather than too much. Boxes are
+ * none of this cabin's obstacles.
+ */
 export function clearance(shape: Shape, p: Vec3): number {
   switch (shape.shape) {
     case 'capsule':
@@ -76,6 +96,8 @@ export function clearance(shape: Shape, p: Vec3): number {
       return Math.max(0, Math.sqrt(out * out + up * up) - shape.thickness / 2);
     }
     case 'mesh': {
+      const far = toBounds(shape, p);
+      if (far > FAR) return far;
       if (winding(shape, p) !== 0) return 0;
       let least = Number.POSITIVE_INFINITY;
       for (const t of shape.triangles) {

@@ -1,4 +1,4 @@
-import { along, type Vec3 } from '../../vector';
+import type { Vec3 } from '../../vector';
 import type { Dimensions } from '../dimensions';
 import type { Obstacle } from '../model';
 import { atY, type PatchFinder } from './patches';
@@ -7,7 +7,9 @@ import { loft } from './solid';
 /** Half width of the hood. Typical value, from memory. */
 export const BINNACLE_HALF_WIDTH = 178;
 /** How far it reaches down in front of the dash face, to hold the instruments. */
-const APRON = 46;
+const APRON = 58;
+/** How far the instruments lie inside the hood. */
+export const RECESS = 13;
 
 /** Where the hood stands on the dash: its rear rim and its front foot, mm. */
 export interface BinnaclePlace {
@@ -24,9 +26,9 @@ export function binnaclePlace(d: Dimensions, find: PatchFinder): BinnaclePlace |
   if (!top) return null;
   const y = -d.seatOffset;
   const edge = atY(top, y, 1);
-  const front = atY(top, y, 0.3);
-  // Rearward enough to shade the face, and well clear of the wheel.
-  const x = Math.min(edge[0] + 34, d.wheelReach - 120);
+  const front = atY(top, y, 0.45);
+  // Rearward of the dash's rolled edge, so that the instruments stand free, and clear of the wheel.
+  const x = Math.min(edge[0] + 68, d.wheelReach - 100);
   return {
     y,
     rear: [Math.max(x, front[0] + 60), y, edge[2]],
@@ -82,7 +84,7 @@ export function binnacle(d: Dimensions, find: PatchFinder): Obstacle[] {
   const hood = rings(18);
   const lip = (inset: number, x: number) =>
     arch(x, y, BINNACLE_HALF_WIDTH - inset, bottom + inset * 0.5, top - inset, 18);
-  hood.push(lip(9, rear[0]), lip(16, rear[0] - 42));
+  hood.push(lip(9, rear[0]), lip(14, rear[0] - RECESS));
   return [
     {
       id: 'binnacle',
@@ -93,7 +95,3 @@ export function binnacle(d: Dimensions, find: PatchFinder): Obstacle[] {
     },
   ];
 }
-
-/** For the trim: a place on the instrument face, from its middle. */
-export const onInstrumentFace = (p: BinnaclePlace, dy: number, dz: number): Vec3 =>
-  along([p.rear[0] - 38, p.y + dy, (p.top + p.bottom) / 2 - 4], [0, 0, 1], dz);

@@ -1,4 +1,4 @@
-import type { MeshShape, Side } from '../../input';
+import type { MeshShape } from '../../input';
 import { along, type Vec3 } from '../../vector';
 import { mirrorObstacle } from '../mirror';
 import type { Obstacle, Patch } from '../model';
@@ -26,7 +26,7 @@ function bar(patch: Patch, cuts: readonly Cut[], around: number, power: number):
 
 /** Depth of armrest and pocket before the card. Typical values, from memory. */
 const ARMREST_OUT = 58;
-const POCKET_OUT = 52;
+const POCKET_OUT = 24;
 
 /** Armrest and map pocket of the left front door; a door card's u runs rearward, v upward. */
 function leftDoor(find: PatchFinder): Obstacle[] {
@@ -53,12 +53,13 @@ function leftDoor(find: PatchFinder): Obstacle[] {
   const lower = find('door-lower-left');
   if (lower) {
     const run: Cut[] = [
-      [0.3, 0.2, 20, 6],
-      [0.34, 0.2, 52, 34],
-      [0.42, 0.2, 58, POCKET_OUT],
-      [0.74, 0.2, 58, POCKET_OUT],
-      [0.84, 0.2, 54, 38],
-      [0.88, 0.2, 30, 8],
+      // Behind the lower front corner, where door speakers sit, and shallow beside the seat.
+      [0.36, 0.15, 14, 4],
+      [0.39, 0.15, 40, 18],
+      [0.46, 0.15, 46, POCKET_OUT],
+      [0.76, 0.15, 46, POCKET_OUT],
+      [0.84, 0.15, 40, 16],
+      [0.87, 0.15, 18, 4],
     ];
     out.push({
       id: 'door-pocket-left',
@@ -75,15 +76,4 @@ function leftDoor(find: PatchFinder): Obstacle[] {
 export function doorFurniture(find: PatchFinder): Obstacle[] {
   const left = leftDoor(find);
   return [...left, ...left.map(mirrorObstacle)];
-}
-
-/** For others who hang things on a door: the place `u`, `v` of a door card, `out` before it. */
-export function onDoor(
-  find: PatchFinder,
-  panel: 'door-upper' | 'door-lower' | 'side-glass',
-  side: Side,
-  [u, v, out]: readonly [number, number, number],
-): Vec3 | null {
-  const patch = find(`${panel}-${side}`);
-  return patch && along(pointOnPatch(patch, u, v), patchNormal(patch, u, v), out);
 }

@@ -96,7 +96,9 @@ function arm(base: Vec3, hip: Vec3, knee: Vec3, size: number, sign: -1 | 1, hold
     const lap = mix(hip, knee, 0.72);
     hand = [lap[0], base[1] + sign * 105, lap[2] + 95 * size];
   }
-  const elbow = joint(shoulder, hand, upper, fore, [0.35, sign * 0.55, -1]);
+  // Elbows hang, a little out at the wheel; beside it they stay off console and door.
+  const out = holds.wheel ? 0.42 : 0.22;
+  const elbow = joint(shoulder, hand, upper, fore, [0.35, sign * out, -1]);
   return { shoulder, elbow, hand };
 }
 

@@ -14,6 +14,7 @@ import { leftHandDrivePatches } from './patches';
 import { rearSeat } from './rear-seat';
 import { remembering } from './remember';
 import { frontSeat } from './seat-body';
+import { seatFrames } from './seat-frame';
 import { steering, wheelPlace } from './steering';
 
 const inCarOf = (wheelSide: Side, obstacles: Obstacle[]): Obstacle[] =>
@@ -21,7 +22,8 @@ const inCarOf = (wheelSide: Side, obstacles: Obstacle[]): Obstacle[] =>
 
 /**
  * Everything that stays where it is while seats move: steering wheel and column, binnacle,
- * selector and console armrest, door armrests and pockets. mm, car axes.
+ * selector and console armrest, door armrests and pockets, the front seats' frames and rails. mm, car
+ * axes.
  */
 export function buildFixedFurniture(
   dimensions: Dimensions,
@@ -34,6 +36,7 @@ export function buildFixedFurniture(
     ...binnacle(dimensions, find),
     ...consoleFurniture(dimensions, find),
     ...doorFurniture(find),
+    ...seatFrames(dimensions),
   ]);
 }
 

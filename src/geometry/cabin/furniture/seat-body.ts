@@ -2,7 +2,7 @@ import { along, clamp, radians, type Vec3 } from '../../vector';
 import type { Dimensions } from '../dimensions';
 import type { Obstacle, Seat, SeatPosture } from '../model';
 import { frontHalfWidth } from './front-width';
-import { block, merge, rod } from './solid';
+import { merge } from './solid';
 import { inset, padded, type Station, smooth } from './upholstery';
 
 /** Where a backrest ends, for what stands on it. */
@@ -87,7 +87,7 @@ export interface BuiltSeat {
 /** The front seats stand on the floor at heel level. */
 const FLOOR = 0;
 
-/** One front seat where it stands now: cushion, backrest with bolsters, base and rails. */
+/** One front seat where it stands now: cushion and backrest with bolsters. */
 export function frontSeat(seat: Seat, posture: SeatPosture, d: Dimensions): BuiltSeat {
   const { hip, torsoDeg } = posture;
   const floor = FLOOR;
@@ -98,33 +98,12 @@ export function frontSeat(seat: Seat, posture: SeatPosture, d: Dimensions): Buil
   const last = backrest[backrest.length - 1] as Station;
   const top = along(last.face, last.out, -last.thickness / 2);
 
-  const under = hip[2] - HIP_ABOVE_CUSHION - 100;
-  const baseHeight = under - floor;
-  const base =
-    baseHeight > 30
-      ? block(
-          [hip[0] - 60, hip[1], floor + baseHeight / 2],
-          [
-            [1, 0, 0],
-            [0, 1, 0],
-            [0, 0, 1],
-          ],
-          [210, halfWidth * 0.8, baseHeight / 2],
-          20,
-          12,
-          6,
-        )
-      : null;
-  const rail = (dy: number) =>
-    rod([hip[0] - 330, hip[1] + dy, floor + 14], [hip[0] + 190, hip[1] + dy, floor + 14], 14);
-
-  const solids = [padded(cushion, false), padded(backrest, false)];
   return {
     back: { top, up },
     obstacle: {
       id: `seat-${seat.id}`,
       name: `${seat.name} seat`,
-      shape: merge(...solids, ...(base ? [base] : [])),
+      shape: merge(padded(cushion, false), padded(backrest, false)),
       drawn: [
         {
           material: 'leather',
@@ -134,8 +113,6 @@ export function frontSeat(seat: Seat, posture: SeatPosture, d: Dimensions): Buil
           material: 'fabric',
           mesh: merge(inset(middleOf(cushion, 1, 6)), inset(middleOf(backrest, 1, 8))),
         },
-        ...(base ? [{ material: 'dark-trim' as const, mesh: base }] : []),
-        { material: 'metal', mesh: merge(rail(-halfWidth * 0.72), rail(halfWidth * 0.72)) },
       ],
       seat: seat.id,
       given: false,

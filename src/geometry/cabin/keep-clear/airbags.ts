@@ -26,8 +26,8 @@ function wheelBag(d: Dimensions): KeepClearZone {
 
 /** Under a cover in the dash top before the passenger, opening up and rearward. */
 function passengerBag(d: Dimensions, dashTop: Patch): KeepClearZone {
-  const cover = atY(dashTop, d.seatOffset, 0.62);
-  const out: Vec3 = [0.574, 0, 0.819];
+  const cover = atY(dashTop, d.seatOffset, 0.8);
+  const out: Vec3 = [0.8, 0, 0.6];
   const shape = bag(along(cover, out, -90), along(cover, out, 330), across(out), [
     [0, 150, 70],
     [0.2, 165, 80],
@@ -43,19 +43,25 @@ function kneeBag(side: 'left' | 'right', dashLower: Patch): KeepClearZone {
   return zone(`airbag-knee-${side}`, `${side} knee airbag`, 'airbag', shape);
 }
 
-/** Stored along the edge of the roof, it falls over the glass. */
+/** Places over which a curtain lies stored or falls: panel, v, depth behind and before it. */
+const CURTAIN = [
+  ['pillar', 'in the upper half of the pillar', [0.5, 1], [-35, 20]],
+  ['roof-edge', 'along the roof', [0, 1], [-40, 40]],
+  ['roof-edge-rear', 'along the roof, rear', [0, 1], [-40, 40]],
+  ['side-glass', 'over the door glass', [0.12, 1], [-30, 75]],
+  ['rear-side-glass', 'over the rear glass', [0.12, 1], [-30, 75]],
+] as const;
+
+/** Stored along the edge of the roof from pillar to pillar, it falls over the glass. */
 function curtain(find: PatchFinder): KeepClearZone[] {
   const zones: KeepClearZone[] = [];
-  const put = (id: string, name: string, patch: Patch | null, v: readonly [number, number]) => {
-    if (patch) zones.push(zone(id, name, 'airbag', slabOver(patch, [0, 1], v, [-30, 75], 8)));
-  };
-  put('airbag-curtain-left', 'left curtain airbag', find('side-glass-left'), [0.12, 1]);
-  put(
-    'airbag-curtain-rear-left',
-    'left curtain airbag, rear',
-    find('rear-side-glass-left'),
-    [0.12, 1],
-  );
+  for (const [panel, where, v, depth] of CURTAIN) {
+    const patch = find(`${panel}-left`);
+    if (!patch) continue;
+    const shape = slabOver(patch, [0, 1], v, depth, 8);
+    const id = `airbag-curtain-${panel}-left`;
+    zones.push(zone(id, `left curtain airbag, ${where}`, 'airbag', shape));
+  }
   return zones;
 }
 

@@ -5,7 +5,7 @@ import { atY, type PatchFinder } from '../furniture/patches';
 import { loft } from '../furniture/solid';
 import { wheelPlace } from '../furniture/steering';
 import { mirrorZone } from '../mirror';
-import type { KeepClearZone, Patch } from '../model';
+import type { KeepClearZone } from '../model';
 import { slabOver, zone } from './zone';
 
 /** Column with what moves and folds round it. Typical value, from memory. */
@@ -27,25 +27,33 @@ const GLOVE_HALF_WIDTH = 185;
 const GLOVE_DEPTH = 240;
 const GLOVE_OPEN_DEG = 80;
 
-/** The lid's place on the lower dash before the passenger: hinge below, latch above. */
-export function gloveBoxLid(
-  d: Dimensions,
-  find: PatchFinder,
-): { hinge: Vec3; latch: Vec3; halfWidth: number; patch: Patch } | null {
-  const patch = find('dash-lower-right');
-  if (!patch) return null;
+/** The lid before the passenger, from its hinge (t = 0) to its latch (t = 1). */
+export interface GloveBoxLid {
+  /** A point `dy` off the lid's middle; it lies on the lower dash and on the dash face above it. */
+  at: (dy: number, t: number) => Vec3;
+  halfWidth: number;
+}
+
+/** Share of the lid that lies on the lower dash. */
+const ON_LOWER = 0.62;
+
+export function gloveBoxLid(d: Dimensions, find: PatchFinder): GloveBoxLid | null {
+  const lower = find('dash-lower-right');
+  const face = find('dash-face-right');
+  if (!lower || !face) return null;
   return {
-    hinge: atY(patch, d.seatOffset, 0.12),
-    latch: atY(patch, d.seatOffset, 0.92),
+    at: (dy, t) =>
+      t <= ON_LOWER
+        ? atY(lower, d.seatOffset + dy, 0.14 + (0.86 * t) / ON_LOWER)
+        : atY(face, d.seatOffset + dy, (0.42 * (t - ON_LOWER)) / (1 - ON_LOWER)),
     halfWidth: GLOVE_HALF_WIDTH,
-    patch,
   };
 }
 
 function gloveBox(d: Dimensions, find: PatchFinder): KeepClearZone[] {
   const lid = gloveBoxLid(d, find);
   if (!lid) return [];
-  const { hinge, latch } = lid;
+  const [hinge, latch] = [lid.at(0, 0), lid.at(0, 1)];
   const rise = sub(latch, hinge);
   const back = direction([-1, 0, 0.1]) as Vec3;
   // Seen from the side: the box behind the lid, and the sector its latch sweeps.
@@ -76,15 +84,13 @@ function ducts(find: PatchFinder): KeepClearZone[] {
     );
   }
   const face = find('dash-face-left');
-  if (face) {
-    const shape = slabOver(face, [0.8, 0.97], [0.5, 0.92], [-180, 40], 2);
-    const left = zone('vent-left', 'left air vent and its duct', 'duct', shape);
+  if (!face) return zones;
+  for (const [id, name, u] of [
+    ['vent-outer-left', 'left air vent and its duct', [0.78, 0.97]],
+    ['vent-inner-left', 'air vent left of the middle and its duct', [0.03, 0.24]],
+  ] as const) {
+    const left = zone(id, name, 'duct', slabOver(face, u, [0.3, 0.95], [-170, 40], 2));
     zones.push(left, mirrorZone(left));
-  }
-  const middle = find('dash-face-center');
-  if (middle) {
-    const shape = slabOver(middle, [0.08, 0.92], [0.62, 0.94], [-180, 40], 4);
-    zones.push(zone('vent-center', 'middle air vents and their duct', 'duct', shape));
   }
   return zones;
 }

@@ -1,8 +1,7 @@
 import { add, along, cross, direction, scale, sub, type Vec3 } from '../../vector';
 import type { Dimensions } from '../dimensions';
-import { binnaclePlace } from '../furniture/binnacle';
+import { binnaclePlace, RECESS } from '../furniture/binnacle';
 import type { PatchFinder } from '../furniture/patches';
-import { atY } from '../furniture/patches';
 import { block, loft, merge, ring, torus } from '../furniture/solid';
 import { gloveBoxLid } from '../keep-clear/dash';
 import { mirrorDrawn } from '../mirror';
@@ -16,7 +15,7 @@ function instruments(d: Dimensions, find: PatchFinder): Drawn[] {
   const z = (place.top + place.bottom) / 2 - 6;
   const radius = Math.min(50, (place.top - place.bottom) / 2 - 14);
   if (radius < 14) return [];
-  const at = (dy: number): Vec3 => [place.rear[0] - 37, place.y + dy, z];
+  const at = (dy: number): Vec3 => [place.rear[0] - RECESS, place.y + dy, z];
   const disc = (dy: number, r: number) =>
     loft([
       ring(at(dy), [0, r, 0], [0, 0, r], 28),
@@ -77,15 +76,14 @@ function seam(points: readonly Vec3[], normals: readonly Vec3[], width: number):
 
 function gloveBox(d: Dimensions, find: PatchFinder): Drawn[] {
   const lid = gloveBoxLid(d, find);
-  if (!lid) return [];
-  const { patch, halfWidth } = lid;
-  const y = d.seatOffset;
-  const at = (dy: number, v: number): Vec3 => atY(patch, y + dy, v);
-  const n = patchNormal(patch, 0.5, 0.5);
-  const w = halfWidth - 6;
+  const face = find('dash-lower-right');
+  if (!lid || !face) return [];
+  const n = patchNormal(face, 0.5, 0.5);
+  const w = lid.halfWidth - 6;
   const edge = (from: readonly [number, number], to: readonly [number, number]) => {
-    const points = [0, 0.25, 0.5, 0.75, 1].map((t) =>
-      at(from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t),
+    // Enough places that one falls near the crease the lid is bent along.
+    const points = Array.from({ length: 9 }, (_, i) => i / 8).map((t) =>
+      lid.at(from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t),
     );
     return seam(
       points,
@@ -94,12 +92,12 @@ function gloveBox(d: Dimensions, find: PatchFinder): Drawn[] {
     ).mesh;
   };
   const outline = merge(
-    edge([-w, 0.12], [w, 0.12]),
-    edge([-w, 0.92], [w, 0.92]),
-    edge([-w, 0.12], [-w, 0.92]),
-    edge([w, 0.12], [w, 0.92]),
+    edge([-w, 0], [w, 0]),
+    edge([-w, 1], [w, 1]),
+    edge([-w, 0], [-w, 1]),
+    edge([w, 0], [w, 1]),
   );
-  const latch = along(at(0, 0.8), n, 3);
+  const latch = along(lid.at(0, 0.86), n, 3);
   return [
     { material: 'dark-trim', mesh: outline },
     {
@@ -109,11 +107,11 @@ function gloveBox(d: Dimensions, find: PatchFinder): Drawn[] {
   ];
 }
 
-/** The screen in the middle of the dash, with two rows of keys below it. */
+/** The screen in the middle of the dash. */
 function headUnit(find: PatchFinder): Drawn[] {
   const face = find('dash-face-center');
   if (!face) return [];
-  const [u, v] = [0.5, 0.3];
+  const [u, v] = [0.5, 0.52];
   const middle = pointOnPatch(face, u, v);
   const n = patchNormal(face, u, v);
   const wide = direction(patchPartials(face, u, v).du);
@@ -121,7 +119,7 @@ function headUnit(find: PatchFinder): Drawn[] {
   const high = cross(n, wide);
   const edge = sub(pointOnPatch(face, 1, v), pointOnPatch(face, 0, v));
   const half = Math.min(112, Math.sqrt(edge[0] ** 2 + edge[1] ** 2) / 2 - 16);
-  const tall = sub(pointOnPatch(face, u, 0.56), pointOnPatch(face, u, 0.04));
+  const tall = sub(pointOnPatch(face, u, 0.96), pointOnPatch(face, u, 0.08));
   const halfHeight = Math.min(66, Math.sqrt(tall[0] ** 2 + tall[2] ** 2) / 2);
   if (half < 40 || halfHeight < 20) return [];
   return [
@@ -137,11 +135,8 @@ export function dashTrim(d: Dimensions, find: PatchFinder): Drawn[] {
   const out = [...instruments(d, find), ...gloveBox(d, find), ...headUnit(find)];
   const face = find('dash-face-left');
   if (face) {
-    const left = vent(face, 0.88, 0.72, [58, 34]);
+    const left = [...vent(face, 0.88, 0.66, [54, 30]), ...vent(face, 0.13, 0.66, [50, 30])];
     out.push(...left, ...left.map(mirrorDrawn));
   }
-  const center = find('dash-face-center');
-  if (center)
-    out.push(...vent(center, 0.27, 0.78, [52, 26]), ...vent(center, 0.73, 0.78, [52, 26]));
   return out;
 }
