@@ -1,4 +1,3 @@
-import { buildCabin } from '../../geometry';
 import { formatRefusal, MAX_FILE_BYTES, type ReadPlan, readPlan } from '../../plan/schema';
 import type { Plan } from '../../plan/types';
 
@@ -31,20 +30,7 @@ export const NEWER =
 /** What can be done with a file said to hold a plan: its text or bytes. Never throws. */
 export function judgeFile(input: string | Uint8Array): FileAnswer {
   const answer = readPlan(input);
-  if (answer.ok) {
-    const openable = openableOf(answer);
-    const cabin = buildCabin(answer.plan);
-    if (cabin.ok) return { kind: 'open', ...openable };
-    // Its dimensions can be mended in the page, so it is not sent away.
-    return {
-      kind: 'offer',
-      sentence: formatRefusal(cabin.error),
-      details: [],
-      rest: 'Everything else in it is sound; the car can be mended on the board.',
-      accept: 'Open it to mend the car',
-      ...openable,
-    };
-  }
+  if (answer.ok) return { kind: 'open', ...openableOf(answer) };
   const sentence = formatRefusal(answer.error);
   if (!answer.withoutBad) return { kind: 'refused', sentence };
   const { dropped } = answer.withoutBad;
