@@ -2,8 +2,9 @@
  * Which dimensions are worth measuring: how far each one's doubt moves the answers.
  */
 import { buildCabin } from '../cabin/build-cabin';
+import { buildSurfaces } from '../cabin/build-surfaces';
 import { DIMENSIONS, type DimensionId, type DimensionInfo } from '../cabin/dimensions';
-import type { Refusal } from '../cabin/model';
+import type { Panel, Refusal, Seat } from '../cabin/model';
 import type { OptionInput, PlanInput } from '../input';
 import { distance } from '../vector';
 import { pairsOf } from './pairs';
@@ -67,12 +68,15 @@ export function* rankDimensionsInSteps(
 ): Generator<RankProgress, RankAnswer> {
   const option = plan.options.find(({ id }) => id === settings.option) ?? plan.options[0];
   if (!option) return { ok: true, ranks: [] };
-  const here = measure(plan, option);
+  const answer = buildCabin(plan);
+  if (!answer.ok) return answer;
+  const { panels, seats, dimensions } = answer.cabin;
+  const here = measure(plan, option, new Map(panels.map((panel) => [panel.id, panel])), seats);
   if (!here.ok) return here;
-  const known = DIMENSIONS.filter(({ id }) => here.dimensions[id] !== undefined);
+  const known = DIMENSIONS.filter(({ id }) => dimensions[id] !== undefined);
   const ranks: DimensionRank[] = [];
   for (const [index, info] of known.entries()) {
-    ranks.push(rankOne(plan, option, info, here.dimensions[info.id] as number, here.lengths));
+    ranks.push(rankOne(plan, option, info, dimensions[info.id] as number, here.lengths));
     yield { done: index + 1, total: known.length };
   }
   return { ok: true, ranks: ranks.sort((a, b) => effect(b) - effect(a)) };
@@ -100,7 +104,9 @@ function rankOne(
   for (const sign of [-1, 1]) {
     const changed = Math.min(info.max, Math.max(info.min, value + sign * uncertainty));
     const dimensions = { ...plan.cabin.dimensions, [info.id]: changed };
-    const there = measure({ ...plan, cabin: { ...plan.cabin, dimensions } }, option);
+    const changedPlan = { ...plan, cabin: { ...plan.cabin, dimensions } };
+    const built = buildSurfaces(changedPlan);
+    const there = built.ok ? measure(changedPlan, option, built.panels, built.seats) : built;
     if (!there.ok) {
       reasons.push(`at ${changed}: ${there.error.message}`);
       continue;
@@ -124,21 +130,17 @@ function rankOne(
   };
 }
 
-/** The option's lengths in the plan's cabin, or why there are none. */
+/** The option's lengths between these panels and seats, or why there are none. */
 function measure(
   plan: PlanInput,
   option: OptionInput,
-):
-  | { ok: true; lengths: Lengths; dimensions: Readonly<Record<string, number>> }
-  | { ok: false; error: Refusal } {
-  const answer = buildCabin(plan);
-  if (!answer.ok) return answer;
-  const { cabin } = answer;
-  const panels = new Map(cabin.panels.map((panel) => [panel.id, panel]));
-  const seats = new Map(cabin.seats.map((seat) => [seat.id, seat]));
-  const front = cabin.seats.filter(({ id }) => id.startsWith('front-'));
+  panels: ReadonlyMap<string, Panel>,
+  all: readonly Seat[],
+): { ok: true; lengths: Lengths } | { ok: false; error: Refusal } {
+  const seats = new Map(all.map((seat) => [seat.id, seat]));
+  const front = all.filter(({ id }) => id.startsWith('front-'));
   const lengths: Lengths = { paths: new Map(), differences: new Map() };
-  for (const seat of front.length > 0 ? front : cabin.seats) {
+  for (const seat of front.length > 0 ? front : all) {
     const to = new Map<string, number>();
     for (const [s, speaker] of option.speakers.entries()) {
       const placement = placeSpeaker(speaker, panels, seats);
@@ -157,5 +159,5 @@ function measure(
       lengths.differences.set(key(seat.id, pair), { value, pair, seat: seat.id });
     }
   }
-  return { ok: true, lengths, dimensions: cabin.dimensions };
+  return { ok: true, lengths };
 }
