@@ -84,12 +84,16 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
       ink.frustumCulled = false;
       own.add(ink);
     }
-    own.add(contour);
+    const hatch = new Mesh(geometry, kit.blockedHatch);
+    hatch.renderOrder = LAYER.zone;
+    hatch.visible = false;
+    own.add(contour, hatch);
     return {
       obstacle,
       key,
       group: own,
       contour,
+      hatch,
       geometry,
       bin,
       caster: surfaceCaster(geometry, true),
