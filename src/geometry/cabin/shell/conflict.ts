@@ -27,6 +27,6 @@ export function twoOf(
   template: Readonly<Record<string, number>> | undefined,
 ): [DimensionId, DimensionId] {
   const changed = template ? among.filter((id) => values[id] !== template[id]) : [];
-  const [first, second] = [...changed, ...among.filter((id) => !changed.includes(id))];
+  const [first, second] = new Set([...changed, ...among]);
   return [first as DimensionId, second as DimensionId];
 }

@@ -1,5 +1,5 @@
 /** Windscreen, roof, pillars and glass. */
-import { mix } from '../../vector';
+import { mix, type Vec3 } from '../../vector';
 import type { Layout } from './build-shell';
 import type { Skin } from './skin';
 import { across, acrossFlat, quad } from './weave';
@@ -72,10 +72,18 @@ export function weaveTop(skin: Skin, { front, rear, roof }: Layout): void {
     quad(f.mirrorTip, f.mirrorRear, mix(f.mirrorRear, f.pillarTop, 0.5), f.pillarTop),
     inward,
   );
-  const lift = [0, SIDE_GLASS_LIFT, 0] as const;
+  // A window with a short upper edge has no room to bulge.
+  const bulge = (upperEdge: number): Vec3 => [
+    0,
+    SIDE_GLASS_LIFT * Math.min(1, Math.max(0, upperEdge) / 400),
+    0,
+  ];
   skin.pair(
     'side-glass',
-    quad(f.mirrorRear, rear.bFront, r.bTopFront, f.pillarTop, { north: r.edgeLowerBend, lift }),
+    quad(f.mirrorRear, rear.bFront, r.bTopFront, f.pillarTop, {
+      north: r.edgeLowerBend,
+      lift: bulge(r.bTopFront[0] - f.pillarTop[0]),
+    }),
     inward,
   );
   skin.pair(
@@ -96,7 +104,9 @@ export function weaveTop(skin: Skin, { front, rear, roof }: Layout): void {
   if (r.rearWindow) {
     skin.pair(
       'rear-side-glass',
-      quad(rear.bRear, r.cFront.foot, r.cFront.top, r.bTopRear, { lift }),
+      quad(rear.bRear, r.cFront.foot, r.cFront.top, r.bTopRear, {
+        lift: bulge(r.cFront.top[0] - r.bTopRear[0]),
+      }),
       inward,
     );
   }
@@ -104,7 +114,9 @@ export function weaveTop(skin: Skin, { front, rear, roof }: Layout): void {
     skin.pair('c-pillar', quad(r.cFront.foot, r.cRear.foot, r.cRear.top, r.cFront.top), inward);
     skin.pair(
       'third-side-glass',
-      quad(r.cRear.foot, r.dFront.foot, r.dFront.top, r.cRear.top, { lift }),
+      quad(r.cRear.foot, r.dFront.foot, r.dFront.top, r.cRear.top, {
+        lift: bulge(r.dFront.top[0] - r.cRear.top[0]),
+      }),
       inward,
     );
     skin.pair('d-pillar', quad(r.dFront.foot, rear.tail, r.sideRear, r.dFront.top), inward);
