@@ -16,7 +16,7 @@ function handle(card: Patch, u: number, v: number): Drawn[] {
   return [
     {
       material: 'dark-trim',
-      mesh: block(along(at, n, -1), [rearward, up, n], [64, 26, 5], 4, 16, 3),
+      mesh: block(along(at, n, -1), [rearward, up, n], [54, 21, 5], 4, 16, 3),
     },
     {
       material: 'metal',
