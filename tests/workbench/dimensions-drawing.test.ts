@@ -8,7 +8,7 @@ import {
   project,
 } from '../../src/workbench/dimensions/drawing/project';
 import { shapePoints } from '../../src/workbench/dimensions/drawing/shape-points';
-import { angleMarks, tapeMarks } from '../../src/workbench/dimensions/drawing/tape';
+import { angleMarks, onPaper, tapeMarks } from '../../src/workbench/dimensions/drawing/tape';
 
 const numbers = (d: string): number[] => (d.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
 
@@ -107,7 +107,7 @@ describe('outlines', () => {
 
 describe('the tape in a drawing', () => {
   it('stands clear of what it measures, on the side away from the car', () => {
-    const { line, extensions } = tapeMarks([0, 100], [80, 100], [40, 50]);
+    const { line, extensions } = tapeMarks([0, 100], [80, 100], [40, 50], '80 mm');
     const [x1, y1, x2, y2] = numbers(line);
     expect([x1, x2]).toEqual([0, 80]);
     expect(y1).toBe(y2);
@@ -117,7 +117,7 @@ describe('the tape in a drawing', () => {
   });
 
   it('has arrowheads with their tips at both ends of the line', () => {
-    const { arrows, line } = tapeMarks([0, 100], [80, 100], [40, 50]);
+    const { arrows, line } = tapeMarks([0, 100], [80, 100], [40, 50], '80 mm');
     const y = numbers(line)[1];
     expect(numbers(arrows[0] as string).slice(0, 2)).toEqual([0, y]);
     expect(numbers(arrows[1] as string).slice(0, 2)).toEqual([80, y]);
@@ -126,13 +126,30 @@ describe('the tape in a drawing', () => {
   });
 
   it('sets the arrows outside where there is no room between', () => {
-    const { arrows } = tapeMarks([0, 100], [12, 100], [40, 50]);
+    const { arrows } = tapeMarks([0, 100], [12, 100], [40, 50], '80 mm');
     expect(numbers(arrows[0] as string)[2]).toBeLessThan(0);
     expect(numbers(arrows[1] as string)[2]).toBeGreaterThan(12);
   });
 
+  it('breaks the line with the value where there is room, and sets it beside where there is not', () => {
+    const long = tapeMarks([0, 100], [200, 100], [100, 50], '1430 mm');
+    expect(long.label[1]).toBe(numbers(long.line)[1]);
+    const short = tapeMarks([0, 100], [60, 100], [30, 50], '1430 mm');
+    expect(short.label[1]).toBeGreaterThan((numbers(short.line)[1] as number) + 8);
+    // Upright, the line needs no more room than the height of the figures.
+    const upright = tapeMarks([0, 0], [0, 60], [50, 30], '1430 mm');
+    expect(upright.label[0]).toBe(numbers(upright.line)[0]);
+  });
+
+  it('keeps the whole value on the paper', () => {
+    expect(onPaper([2, 3], '1350 mm', 420, 270)).toEqual([expect.closeTo(35.1), 13.5]);
+    const [x] = onPaper([419, 100], '1350 mm', 420, 270);
+    expect(x).toBeCloseTo(420 - 35.1, 6);
+    expect(onPaper([200, 100], '1350 mm', 420, 270)).toEqual([200, 100]);
+  });
+
   it('survives a length of nothing', () => {
-    const { line } = tapeMarks([5, 5], [5, 5], [0, 0]);
+    const { line } = tapeMarks([5, 5], [5, 5], [0, 0], '80 mm');
     for (const n of numbers(line)) expect(Number.isFinite(n)).toBe(true);
   });
 

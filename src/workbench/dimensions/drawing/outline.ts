@@ -25,7 +25,7 @@ const SHOWN: Record<View, RegExp> = {
   side: /glass|^(pillar|mirror-corner|[bcd]-pillar|door-(upper|lower)|rear-(door|quarter)|kick|sill)/,
   plan: /^(screen|rear-glass|parcel-shelf|dash-(top|roll)|pillar|mirror-corner|door-(upper|lower)|rear-(door|quarter)|b-pillar-waist|kick-(left|right)|console-top)/,
   front:
-    /^(screen|pillar|side-glass|dash-(roll|face|lower)|door-(upper|lower)|kick|console-top|tunnel)/,
+    /^(screen|roof$|roof-edge-(left|right)|pillar|side-glass|dash-(roll|face|lower)|door-(upper|lower)|kick|console-top|tunnel)/,
 };
 /** Cut along the car's centre in the side view: the profile of screen, roof, dash and console. */
 const CENTRE_CUT =

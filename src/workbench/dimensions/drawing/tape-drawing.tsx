@@ -2,7 +2,7 @@ import type { CabinModel } from '../../../geometry';
 import { detailBox } from './detail';
 import { type FlatShape, flatShapes } from './outline';
 import { boxOf, type Fit, fitToPaper, type Point, pathThrough, project } from './project';
-import { angleMarks, tapeMarks } from './tape';
+import { angleMarks, onPaper, tapeMarks } from './tape';
 import './drawing.css';
 
 const WIDTH = 420;
@@ -77,7 +77,7 @@ export function FlatShapes({ shapes, paper }: { shapes: readonly FlatShape[]; pa
 }
 
 function Tape(props: { from: Point; to: Point; clearOf: Point; value: string }) {
-  const marks = tapeMarks(props.from, props.to, props.clearOf);
+  const marks = tapeMarks(props.from, props.to, props.clearOf, props.value);
   return (
     <g className="tape">
       {marks.extensions.map((d) => (
@@ -111,8 +111,11 @@ function Angle(props: { from: Point; to: Point; degrees: number; value: string }
 
 const End = ({ at: [x, y] }: { at: Point }) => <circle className="tape-end" cx={x} cy={y} r={3} />;
 
-const Value = ({ at: [x, y], text }: { at: Point; text: string }) => (
-  <text className="tape-value" x={x.toFixed(1)} y={y.toFixed(1)}>
-    {text}
-  </text>
-);
+function Value({ at, text }: { at: Point; text: string }) {
+  const [x, y] = onPaper(at, text, WIDTH, HEIGHT);
+  return (
+    <text className="tape-value" x={x.toFixed(1)} y={y.toFixed(1)}>
+      {text}
+    </text>
+  );
+}

@@ -8,8 +8,9 @@ const ARROW = 8;
 const ARROW_HALF = 2.6;
 /** Shorter than this the arrows stand outside and point inward. */
 const TIGHT = 3 * ARROW;
-/** The value then stands beside the line, this far off. */
-const TIGHT_LABEL = 20;
+/** About one sign of the value's lettering, wide and high; and the air round it. */
+const SIGN = { width: 8.6, height: 17 };
+const AIR = 5;
 
 export interface TapeMarks {
   /** The dimension line. */
@@ -24,9 +25,10 @@ export interface TapeMarks {
 
 /**
  * The marks of a dimension in a drawing: the line moved clear of what it measures, away from
- * `clearOf`, with extension lines back to the points and an arrowhead at each end.
+ * `clearOf`, with extension lines back to the points and an arrowhead at each end. The value breaks
+ * the line, or stands beside it where the line is too short for both.
  */
-export function tapeMarks(from: Point, to: Point, clearOf: Point): TapeMarks {
+export function tapeMarks(from: Point, to: Point, clearOf: Point, value: string): TapeMarks {
   const dx = to[0] - from[0];
   const dy = to[1] - from[1];
   const length = Math.hypot(dx, dy) || 1;
@@ -40,13 +42,19 @@ export function tapeMarks(from: Point, to: Point, clearOf: Point): TapeMarks {
   const b = step(to, normal, OFFSET);
   const tight = length < TIGHT;
   const outward = tight ? ARROW * 2 : 0;
+  const size = { width: value.length * SIGN.width, height: SIGN.height };
+  const fits = extent(size, along) + 2 * (ARROW + AIR) < length;
   return {
     line: pathThrough([step(a, along, -outward), step(b, along, outward)]),
     extensions: [from, to].map((p) =>
       pathThrough([step(p, normal, GAP), step(p, normal, OFFSET + OVERRUN)]),
     ),
     arrows: [arrow(a, along, tight ? -1 : 1), arrow(b, along, tight ? 1 : -1)],
-    label: step([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], normal, tight ? TIGHT_LABEL : 0),
+    label: step(
+      [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2],
+      normal,
+      fits ? 0 : extent(size, normal) / 2 + AIR,
+    ),
   };
 }
 
@@ -100,6 +108,17 @@ export function angleMarks(from: Point, to: Point, valueDeg: number): AngleMarks
       : [],
     label: end(base + sweep / 2, radius + (roomy ? 18 : 32)),
   };
+}
+
+/** How far a box reaches along a direction. */
+const extent = (size: { width: number; height: number }, [x, y]: Point): number =>
+  Math.abs(x) * size.width + Math.abs(y) * size.height;
+
+/** The place of a value, moved so that all of it is on the paper. */
+export function onPaper([x, y]: Point, value: string, width: number, height: number): Point {
+  const half = (value.length * SIGN.width) / 2 + AIR;
+  const tall = SIGN.height / 2 + AIR;
+  return [Math.min(Math.max(x, half), width - half), Math.min(Math.max(y, tall), height - tall)];
 }
 
 const wrap = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
