@@ -255,6 +255,19 @@ describe('the cabin', () => {
     expect(changed(right, edits.setWheelSide('left'))).toEqual(plan);
   });
 
+  test('another body style is mended even while its dimensions disagree', () => {
+    const tall = changed(
+      carPlan(),
+      edits.addPair('a', 'rear-fill', 100),
+      edits.setDimension('seatHeight', 470),
+      edits.setTemplate('roadster'),
+    );
+    expect(evaluatePlan(tall).ok).toBe(false);
+    const mended = changed(tall, edits.setDimension('seatHeight', null));
+    const answer = evaluatePlan(mended);
+    expect(answer.ok || `${answer.error.path}: ${answer.error.message}`).toBe(true);
+  });
+
   test('a dimension is set, and null goes back to the body style', () => {
     const set = changed(carPlan(), edits.setDimension('seatHeight', 300));
     expect(set.cabin.dimensions).toEqual({ seatHeight: 300 });

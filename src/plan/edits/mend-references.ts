@@ -1,6 +1,6 @@
 /** Keeps a plan whole when something others refer to goes. */
 import { castDraft, type Draft } from 'immer';
-import type { Aim, CabinModel, SpeakerInput } from '../../geometry';
+import type { Aim, CabinInput, CabinModel, SpeakerInput } from '../../geometry';
 import type { Plan } from '../types';
 import { assign, plain, positiveZeros } from './recipe';
 import { cabinNow, cabinOf, placedIn } from './surroundings';
@@ -14,7 +14,8 @@ export function mendReferences(draft: Draft<Plan>, before: CabinModel | null): v
   let cabin = cabinNow(draft);
   if (!cabin && draft.seats && draft.seats.length > 0) {
     // Perhaps it is the list of seats that does not fit: ask for the cabin's own.
-    const own = cabinOf({ ...(plain(draft) as Plan), seats: [] });
+    const bare = { ...(plain(draft.cabin) as CabinInput), dimensions: undefined };
+    const own = cabinOf({ cabin: bare, seats: [] });
     const ids = new Set(own?.seats.map(({ id }) => id));
     draft.seats = draft.seats.filter((seat) => seat.head !== undefined || ids.has(seat.id));
     cabin = cabinNow(draft);

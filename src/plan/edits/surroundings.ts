@@ -1,32 +1,46 @@
 /** What an edit may have to know of the cabin the plan stands for. */
 import { current, type Draft, isDraft } from 'immer';
 import {
+  buildCabin,
   type CabinModel,
-  createEvaluator,
-  mix,
-  type PanelInput,
   type PlacedSpeaker,
   placeSpeaker,
   type SpeakerInput,
-  type Vec3,
 } from '../../geometry';
 import type { Plan } from '../types';
 import { plain } from './recipe';
 
-const evaluate = createEvaluator();
+type Cabin = Pick<Plan, 'cabin' | 'seats' | 'obstacles' | 'keepClear'>;
+
+let last: { of: Cabin; cabin: CabinModel | null } | null = null;
 
 /**
- * The cabin of the plan as the draft stands now; null where the engine refuses it. Rebuilt only
- * when cabin, seats or obstacles have changed since the last question, so a drag may ask each time.
+ * The cabin of the plan as the draft stands now. Where the engine refuses its dimensions, the body
+ * style's own: which panels and seats there are does not hang on them. Null where even that is
+ * refused. Rebuilt only when cabin, seats or obstacles have changed since the last question, so a
+ * drag may ask each time.
  */
 export function cabinNow(draft: Draft<Plan>): CabinModel | null {
-  return cabinOf((isDraft(draft) ? current(draft) : draft) as Plan);
+  const plan = (isDraft(draft) ? current(draft) : draft) as Plan;
+  const cabin = cabinOf(plan);
+  if (cabin || !plan.cabin.dimensions) return cabin;
+  return cabinOf({ ...plan, cabin: { ...plan.cabin, dimensions: undefined } });
 }
 
-export function cabinOf(plan: Plan): CabinModel | null {
-  const { sampleRateHz } = plan.alignment;
-  const answer = evaluate({ ...plan, options: [], alignment: { sampleRateHz } });
-  return answer.ok ? answer.cabin : null;
+export function cabinOf(plan: Cabin): CabinModel | null {
+  const { cabin, seats, obstacles, keepClear } = plan;
+  const known =
+    last?.of.cabin === cabin &&
+    last.of.seats === seats &&
+    last.of.obstacles === obstacles &&
+    last.of.keepClear === keepClear;
+  if (last && known) return last.cabin;
+  const answer = buildCabin(plan);
+  last = {
+    of: { cabin, seats, obstacles, keepClear },
+    cabin: answer.ok ? answer.cabin : null,
+  };
+  return last.cabin;
 }
 
 /** Where the speaker stands in that cabin and which way it looks; null where it cannot be told. */
@@ -41,9 +55,4 @@ export function placedIn(
     new Map(cabin.seats.map((seat) => [seat.id, seat])),
   );
   return answer.ok ? answer.placed : null;
-}
-
-/** The point at u, v of a panel given by its corners, mm. */
-export function pointOnGiven({ corners }: PanelInput, u: number, v: number): Vec3 {
-  return mix(mix(corners[0], corners[1], u), mix(corners[3], corners[2], u), v);
 }

@@ -7,6 +7,8 @@ class Stop extends Error {}
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: exactly those JSON does not allow.
 const STRING = /"(?:[^"\\\u0000-\u001f]+|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
+const LONGEST_WORD = 30;
+const LAST_WORD = /^[-+.\w]{1,20}$/;
 const WORD = /[-+]?[A-Za-z_][\w]*/y;
 
 /**
@@ -31,7 +33,10 @@ export function locateJsonError(text: string): Refusal {
     return found;
   };
   const unexpected = (wanted: string): never => {
-    if (at >= text.length) return fail('the file ends here, in the middle: it was cut short');
+    // Also in the middle of a number or a word, but a file of one word is no plan at all.
+    if (at >= text.length || (at > 0 && LAST_WORD.test(text.slice(at, at + LONGEST_WORD)))) {
+      return fail('the file ends here, in the middle: it was cut short');
+    }
     const word = take(WORD);
     if (word) return fail(`${word} is not a JSON value (${wanted} expected)`);
     return fail(`${wanted} expected ${position(text, at)}, got ${JSON.stringify(text[at])}`);

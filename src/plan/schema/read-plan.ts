@@ -29,6 +29,12 @@ export interface RefusedPlan {
     /** One sentence for each speaker left out. */
     dropped: string[];
   };
+  /**
+   * The plan whole, where every field is right but the engine refuses what they say together
+   * (dimensions that disagree, a panel the body style does not have): it can be opened to be
+   * mended, if the user agrees.
+   */
+  asItIs?: Omit<ReadPlan, 'ok'>;
 }
 
 export type ReadPlanAnswer = ReadPlan | RefusedPlan;
@@ -91,10 +97,14 @@ export function readPlanData(data: unknown, options: ReadOptions = {}): ReadPlan
       `the plan was made by a newer version (${version}) that this one cannot show: ${first.message}`,
     );
   }
+  const refused: RefusedPlan = { ok: false, error: first, raw: null };
   const rest = withoutBadSpeakers(migrated.plan, references);
-  if (!rest) return { ok: false, error: first, raw: null };
-  const warnings = unknownWarnings(rest.plan);
-  return { ok: false, error: first, raw: null, withoutBad: { ...rest, warnings, newer } };
+  if (rest) refused.withoutBad = { ...rest, warnings: unknownWarnings(rest.plan), newer };
+  const whole = references ? check(migrated.plan, false) : checked;
+  if (whole.ok) {
+    refused.asItIs = { plan: whole.plan, warnings: unknownWarnings(whole.plan), newer };
+  }
+  return refused;
 }
 
 type Checked = { ok: true; plan: Plan } | { ok: false; refusals: Refusal[] };
