@@ -1,5 +1,5 @@
 import type { EarArrival } from '../../geometry';
-import { formatAngle, formatLength, formatLevel, formatTime } from '../../plan/units';
+import { formatAngle, formatNumber, lengthNumber } from '../../plan/units';
 import { useSession } from '../../store';
 import { LineSign } from '../parts/marks';
 import { thingName } from '../parts/names';
@@ -14,9 +14,10 @@ export function ArrivalsTable({ board }: { board: Board }) {
   const { cabin, option, seat } = board;
   if (!option || !seat) return null;
   const ear = ({ direct, line }: EarArrival) => (
-    <td className={line === 'clear' ? undefined : 'sign-blocked'}>
-      {formatLength(direct, unit)}
-      {line === 'blocked' && ' blocked'}
+    <td>
+      {line === 'blocked' && <LineSign line="blocked" wordless />}
+      {line === 'blocked' && <span className="unseen">blocked, </span>}
+      {lengthNumber(direct, unit)}
     </td>
   );
   return (
@@ -29,17 +30,20 @@ export function ArrivalsTable({ board }: { board: Board }) {
               <th scope="col" className="text">
                 Speaker
               </th>
-              <th scope="col">Path</th>
-              <th scope="col">Time</th>
+              <th scope="col">Path, {unit}</th>
+              <th scope="col">Time, ms</th>
               <th scope="col" className="text">
                 Line
               </th>
               <th scope="col">Off axis</th>
-              <th scope="col">to its right</th>
+              <th scope="col">sideways</th>
               <th scope="col">upward</th>
-              <th scope="col">Level</th>
+              <th scope="col">Level, dB</th>
               <th scope="col">Left ear</th>
               <th scope="col">Right ear</th>
+              <th scope="col" className="text">
+                Blocked by
+              </th>
             </tr>
           </thead>
           <tbody>
@@ -50,18 +54,18 @@ export function ArrivalsTable({ board }: { board: Board }) {
               return (
                 <SpeakerRow key={speaker.id} id={speaker.id}>
                   <SpeakerHead speaker={speaker} among={option.speakers} />
-                  <td className="strong">{formatLength(arrival.path, unit)}</td>
-                  <td>{formatTime(arrival.time)}</td>
+                  <td className="strong">{lengthNumber(arrival.path, unit)}</td>
+                  <td>{formatNumber(arrival.time, 2)}</td>
                   <td className="text">
                     <LineSign line={arrival.line} />
-                    {things.length > 0 && <span className="by"> by {list(things)}</span>}
                   </td>
                   <td title={arrival.reasons?.join('; ')}>{formatAngle(arrival.offAxisDeg)}</td>
                   <td>{formatAngle(arrival.offAxisHorizontalDeg)}</td>
                   <td>{formatAngle(arrival.offAxisVerticalDeg)}</td>
-                  <td>{formatLevel(arrival.levelDb)}</td>
+                  <td>{formatNumber(arrival.levelDb, 1)}</td>
                   {ear(arrival.ears.left)}
                   {ear(arrival.ears.right)}
+                  <td className="text dim">{things.length > 0 ? list(things) : 'nothing'}</td>
                 </SpeakerRow>
               );
             })}
@@ -69,10 +73,11 @@ export function ArrivalsTable({ board }: { board: Board }) {
         </table>
       </TableScroll>
       <p className="footnote">
-        Path and time run from the speaker’s reference point to the middle of the head, in a
-        straight line: the way round an obstacle is not computed yet. Off axis is the angle between
-        the speaker’s axis and that line. Level is spreading alone, against 1 m on axis in a free
-        field; the level in a cabin does not follow it.
+        Path and time run from the speaker’s reference point to the middle of the head in a straight
+        line, ears to each ear: the way round an obstacle is not computed yet. Off axis is the angle
+        between the speaker’s axis and that line; sideways is positive to the speaker’s own right.
+        Level is spreading alone, against 1 m on axis in a free field; the level in a cabin does not
+        follow it.
       </p>
     </>
   );

@@ -1,5 +1,5 @@
 import { seatName } from '../../plan/names';
-import { formatLevel, formatNumber, formatTime } from '../../plan/units';
+import { formatNumber } from '../../plan/units';
 import { useShownPlan } from '../../store';
 import { TableScroll } from '../parts/table-scroll';
 import type { Board } from '../parts/use-board';
@@ -20,12 +20,12 @@ export function DelaysTable({ board }: { board: Board }) {
               <th scope="col" className="text">
                 Speaker
               </th>
-              <th scope="col">Delay</th>
+              <th scope="col">Delay, ms</th>
               <th scope="col">Samples</th>
-              <th scope="col">Rounded to</th>
-              <th scope="col">Delay then</th>
-              <th scope="col">Left over</th>
-              <th scope="col">Gain</th>
+              <th scope="col">rounded</th>
+              <th scope="col">that is, ms</th>
+              <th scope="col">left over, µs</th>
+              <th scope="col">Gain, dB</th>
             </tr>
           </thead>
           <tbody>
@@ -35,12 +35,12 @@ export function DelaysTable({ board }: { board: Board }) {
               return (
                 <SpeakerRow key={speaker.id} id={speaker.id}>
                   <SpeakerHead speaker={speaker} among={option.speakers} />
-                  <td className="strong">{formatTime(delay.delay, 3)}</td>
+                  <td className="strong">{formatNumber(delay.delay, 3)}</td>
                   <td>{formatNumber(delay.samples, 2)}</td>
                   <td>{formatNumber(Math.round(delay.samples))}</td>
-                  <td>{formatTime(delay.roundedDelay, 3)}</td>
-                  <td>{formatNumber(delay.residual * 1000, 1)} µs</td>
-                  <td>{formatLevel(delay.gainDb)}</td>
+                  <td>{formatNumber(delay.roundedDelay, 3)}</td>
+                  <td>{formatNumber(delay.residual * 1000, 1)}</td>
+                  <td>{formatNumber(delay.gainDb, 1)}</td>
                 </SpeakerRow>
               );
             })}

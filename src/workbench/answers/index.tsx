@@ -1,6 +1,5 @@
 import { type CSSProperties, useState } from 'react';
 import { seatName } from '../../plan/names';
-import { sentence } from '../parts/check-number';
 import { Segments } from '../parts/segments';
 import { useBoard } from '../parts/use-board';
 import { Announcer } from './announcer';
@@ -8,6 +7,7 @@ import { ArrivalsTable } from './arrivals-table';
 import { DelaysTable } from './delays-table';
 import { PairLines } from './pair-lines';
 import { PairsTable } from './pairs-table';
+import { Refused } from './refused';
 import { StripChart } from './strip-chart';
 
 const SHEETS = [
@@ -30,19 +30,13 @@ export function Answers() {
       id="answers"
       aria-labelledby="answers-head"
       tabIndex={-1}
+      data-refused={refusal !== null}
       style={{ '--rows': board?.option?.speakers.length ?? 0 } as CSSProperties}
     >
       <Announcer />
       <div className="answer-words">
         <h2 id="answers-head">{seat ? `At the ${seatName(seat.id)}` : 'The answer'}</h2>
-        {refusal ? (
-          <div className="notice" role="alert">
-            <strong>This cannot be worked out.</strong>
-            {sentence(refusal.message)} <code>{refusal.path}</code>
-          </div>
-        ) : (
-          board && <PairLines board={board} />
-        )}
+        {refusal ? <Refused refusal={refusal} /> : board && <PairLines board={board} />}
         {!refusal && (
           <p className="footnote">
             Straight lines to the middle of the head; each delay is against the twin.

@@ -29,45 +29,51 @@ export function StripChart({ board }: { board: Board }) {
   );
   const together = Math.max(...rows.map((row) => row.time));
   return (
-    <table className="numbers strip">
-      <caption className="unseen">
-        Arrival times of all speakers on one axis, before and after delay. With the delays all
-        arrive {formatTime(together)} after they start.
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col" className="text">
-            Speaker
-          </th>
-          <th scope="col" className="strip-axis" ref={head}>
-            <span className="unseen">Time axis</span>
-            <AxisDrawing axis={axis} width={width} together={together} />
-          </th>
-          <th scope="col">Arrives</th>
-          <th scope="col">Delay</th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(({ speaker, time, delay, line }) => (
-          <SpeakerRow key={speaker.id} id={speaker.id}>
-            <SpeakerHead speaker={speaker} among={option.speakers} />
-            <td className="strip-track">
-              <Track
-                axis={axis}
-                width={width}
-                time={time}
-                after={time + delay}
-                together={together}
-                side={speaker.side}
-                blocked={line === 'blocked'}
-              />
-            </td>
-            <td>{formatTime(time)}</td>
-            <td>{delay === 0 ? <span className="dim">none</span> : `+${formatTime(delay)}`}</td>
-          </SpeakerRow>
-        ))}
-      </tbody>
-    </table>
+    <>
+      <table className="numbers strip">
+        <caption className="unseen">
+          Arrival times of all speakers on one axis, before and after delay. With the delays all
+          arrive {formatTime(together)} after they start.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col" className="text">
+              Speaker
+            </th>
+            <th scope="col" className="strip-axis" ref={head}>
+              <span className="unseen">Time axis</span>
+              <AxisDrawing axis={axis} width={width} together={together} />
+            </th>
+            <th scope="col">Arrives</th>
+            <th scope="col">Delay</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ speaker, time, delay, line }) => (
+            <SpeakerRow key={speaker.id} id={speaker.id}>
+              <SpeakerHead speaker={speaker} among={option.speakers} />
+              <td className="strip-track">
+                <Track
+                  axis={axis}
+                  width={width}
+                  time={time}
+                  after={time + delay}
+                  together={together}
+                  side={speaker.side}
+                  blocked={line === 'blocked'}
+                />
+              </td>
+              <td>{formatTime(time)}</td>
+              <td>{delay === 0 ? <span className="dim">none</span> : `+${formatTime(delay)}`}</td>
+            </SpeakerRow>
+          ))}
+        </tbody>
+      </table>
+      <p className="footnote">
+        A filled mark is when the sound arrives, an open one when it does with its delay set; two
+        bars before a mark say that its line is blocked.
+      </p>
+    </>
   );
 }
 

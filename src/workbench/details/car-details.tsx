@@ -3,7 +3,7 @@ import { setAir, setAlignment } from '../../plan/edits';
 import { seatName } from '../../plan/names';
 import { formatNumber } from '../../plan/units';
 import { planStore, sessionStore, useSession, useShownPlan } from '../../store';
-import { CautionsNote } from '../cautions';
+import { CautionsNote, StoryNote } from '../cautions';
 import { DimensionsPanel } from '../dimensions';
 import { numberKind, temperatureKind } from '../parts/field-kind';
 import { NumberField } from '../parts/number-field';
@@ -19,6 +19,7 @@ export function CarDetails({ board }: { board: Board | null }) {
   return (
     <>
       <h2>The whole car</h2>
+      <StoryNote />
       {board && <WhoListens board={board} />}
       {board && <Alignment board={board} />}
       <AirFields />

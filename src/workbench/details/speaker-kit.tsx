@@ -10,7 +10,7 @@ import { SelectField } from '../parts/select-field';
 import { useLocked } from '../parts/use-board';
 import type { SpeakerPartProps } from './speaker-details';
 
-const OWN = 'its own drawing';
+const OWN = 'own drawing';
 
 /** What the speaker is: role, size, band, body. */
 export function SpeakerKit({ optionId, speaker, name }: SpeakerPartProps) {

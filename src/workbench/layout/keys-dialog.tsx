@@ -26,7 +26,7 @@ export function KeysDialog({ open, onClose }: { open: boolean; onClose: () => vo
           {KEY_LINES.map(({ keys, does }) => (
             <tr key={does}>
               <th scope="row">
-                <span className="row">
+                <span className="keys">
                   {keys.map((key) => (
                     <kbd key={key}>{key}</kbd>
                   ))}

@@ -12,6 +12,8 @@ export const KEY_LINES: readonly KeyLine[] = [
   { keys: ['Esc'], does: 'give up a drag or a half-typed number; then go back to the whole car' },
   { keys: ['↑', '↓'], does: 'in a number: one step; with Shift ten, with Alt a tenth' },
   { keys: ['Enter'], does: 'in a number: take it' },
+  { keys: ['1', '…', '5'], does: 'in the drawing: free, plan, side, front, from the seat' },
+  { keys: ['←', '→', '↑', '↓'], does: 'in the drawing: move what is selected, or turn the view' },
   { keys: ['?'], does: 'this list' },
 ];
 

@@ -1,6 +1,5 @@
 import { type ReactNode, useCallback, useState } from 'react';
 import { Answers } from '../answers';
-import { StoryNote } from '../cautions';
 import { DetailsColumn } from '../details';
 import { ExportDialog } from '../export';
 import { Boundary } from '../parts/boundary';
@@ -40,7 +39,6 @@ export function Workbench({ scene }: { scene: ReactNode }) {
         </div>
         <main className="scene-area" aria-label="The car">
           <div className="scene-head">
-            <StoryNote />
             <SceneBar />
           </div>
           <div className="scene-host">{scene}</div>

@@ -10,6 +10,6 @@ export function thingName(cabin: CabinModel | null, id: string): string {
   return thing.name === id ? words(id) : thing.name;
 }
 
-/** "the steering wheel"; names that already have an article or an owner keep theirs. */
+/** "the steering wheel"; a name that has its article already keeps it. */
 export const withArticle = (name: string): string =>
-  /^(the|a|an|its) |['’]s /.test(name) ? name : `the ${name}`;
+  /^(the|a|an|its) /.test(name) ? name : `the ${name}`;

@@ -47,7 +47,13 @@ export function AddSpeakers({ option }: { option: PlanOption }) {
     label: GENERIC_BODIES.find((body) => body.id === id)?.name ?? id,
   });
   return (
-    <details className="add-speakers" open={option.speakers.length === 0}>
+    <details
+      className="add-speakers"
+      open={option.speakers.length === 0}
+      onToggle={({ currentTarget }) => {
+        if (currentTarget.open) currentTarget.scrollIntoView({ block: 'nearest' });
+      }}
+    >
       <summary className="button">Add speakers…</summary>
       <form
         onSubmit={(event) => {

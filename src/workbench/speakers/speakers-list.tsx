@@ -19,7 +19,7 @@ export function SpeakersList() {
     <section id="speakers" aria-labelledby="speakers-head" tabIndex={-1}>
       <div className="section-head">
         <h2 id="speakers-head">Speakers</h2>
-        <span className="quiet-text small">path in {unit}, tied</span>
+        <span className="quiet-text small">path in {unit === 'in' ? 'inches' : 'mm'}, tied</span>
       </div>
       {option && board && (
         <>
