@@ -119,6 +119,17 @@ export function bodyLines(d: Dimensions, template: TemplateData): BodyLine[] {
   const tailPoint = body.tail.find((p) => p[0] > tailX - 60) ?? last;
   put('tail', bowed([tailPoint[0] - 110, 0.84 * half, tailPoint[1]], tailPoint[0], tailPoint[1]));
   put('tail-low', bowed([last[0] - 110, 0.84 * half, last[1]], last[0], last[1]));
+  const [sill, edge] = [front.belt(rear.bFront[0]), roof.sideB];
+  const halfSection: Vec3[] = [
+    [edge[0], 0.9 * half, lowZ],
+    [edge[0], half, sill[2] * 0.45],
+    [edge[0], 0.975 * half, sill[2] + 6],
+    [edge[0], edge[1] + ROOF_SKIN, edge[2] + 8],
+    [edge[0], 0.62 * edge[1], edge[2] + ROOF_SKIN + 0.62 * d.roofCrown],
+    [edge[0], 0, edge[2] + ROOF_SKIN + d.roofCrown],
+  ];
+  both('section', halfSection);
+  if (body.style === 'van') both('load-box', boxLine(body.tail, half));
   if (body.style === 'pickup') both('bed', bedLine(body.tail, half));
   return lines;
 }
@@ -204,5 +215,17 @@ function bedLine(tail: readonly Point[], half: number): Vec3[] {
     [a[0] + 40, y, a[1]],
     [b[0] - 20, y, b[1]],
     [b[0] - 20, 0, b[1]],
+  ];
+}
+
+/** The upper edge of a van's load box, and its rear corner down to the bumper. */
+function boxLine(tail: readonly Point[], half: number): Vec3[] {
+  const [a, b] = [tail[0] as Point, tail[1] as Point];
+  const [corner, low] = [tail[3] as Point, tail[tail.length - 1] as Point];
+  return [
+    [a[0], 0.84 * half, a[1] - 30],
+    [b[0], 0.84 * half, b[1] - 30],
+    [corner[0] - 20, 0.93 * half, corner[1]],
+    [low[0] - 20, 0.93 * half, low[1]],
   ];
 }

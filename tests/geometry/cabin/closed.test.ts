@@ -10,6 +10,8 @@ import { along, cross, dot, length, sub, type Vec3 } from '../../../src/geometry
 /** Points a segment may come from: a sphere round the cabin, evenly spread (Fibonacci). */
 const POINTS = 600;
 const RADIUS = 4000;
+/** Tens of thousands of lines each: half a second alone, more on a busy machine. */
+const SLOW = { timeout: 120_000 };
 
 interface Skin {
   id: string;
@@ -123,19 +125,23 @@ function shellOf(template: TemplateData, wheelSide: Side): readonly Panel[] {
 describe('a closed cabin', () => {
   for (const template of TEMPLATES) {
     for (const wheelSide of ['left', 'right'] as const) {
-      it(`lets no straight line from outside reach a head: ${template.name}, wheel on the ${wheelSide}`, () => {
-        const skins = skin(shellOf(template, wheelSide));
-        const d = template.dimensions;
-        const outside = sphere([d.seatReach, 0, d.seatHeight + 200]);
-        for (const [name, head] of Object.entries(heads(template))) {
-          const free = outside.filter((from) => isFree(from, head, skins));
-          expect(free, `${name} head at ${head}`).toEqual([]);
-        }
-      });
+      it(
+        `lets no straight line from outside reach a head: ${template.name}, wheel on the ${wheelSide}`,
+        SLOW,
+        () => {
+          const skins = skin(shellOf(template, wheelSide));
+          const d = template.dimensions;
+          const outside = sphere([d.seatReach, 0, d.seatHeight + 200]);
+          for (const [name, head] of Object.entries(heads(template))) {
+            const free = outside.filter((from) => isFree(from, head, skins));
+            expect(free, `${name} head at ${head}`).toEqual([]);
+          }
+        },
+      );
     }
   }
 
-  it('lets nothing slip through along the seams between panels', () => {
+  it('lets nothing slip through along the seams between panels', SLOW, () => {
     for (const template of TEMPLATES.filter((t) =>
       ['estate', 'roadster', 'pickup'].includes(t.id),
     )) {

@@ -29,6 +29,9 @@ import {
   type Vec3,
 } from '../../../src/geometry/vector';
 
+/** For checks of thousands of cabins: a second or two alone, more on a busy machine. */
+const SLOW = { timeout: 120_000 };
+
 const template = (id: string) => TEMPLATES.find((t) => t.id === id) as TemplateData;
 
 function answer(t: TemplateData, wheelSide: Side, change: Partial<Dimensions> = {}) {
@@ -113,24 +116,28 @@ describe('the shell', () => {
       expect(ids.includes('rear-door-left')).toBe(t.rows === 2);
     });
 
-    it(`meets without gaps, crossings or overlaps, its normals into the cabin: ${t.name}`, () => {
-      const panels = panelsOf(t);
-      const triangles = flat(panels);
-      for (const panel of skinOf(panels)) {
-        if (panel.id.endsWith('-right')) continue;
-        for (const [u, v] of [
-          [0.5, 0.5],
-          [0.12, 0.85],
-          [0.9, 0.12],
-        ] as const) {
-          const p = pointOnPatch(panel.patch, u, v);
-          const n = patchNormal(panel.patch, u, v);
-          const where = `${panel.id} at ${u}, ${v}`;
-          expect(Math.abs(winding(triangles, along(p, n, 6)) + 1), where).toBeLessThan(0.02);
-          expect(Math.abs(winding(triangles, along(p, n, -6))), where).toBeLessThan(0.02);
+    it(
+      `meets without gaps, crossings or overlaps, its normals into the cabin: ${t.name}`,
+      SLOW,
+      () => {
+        const panels = panelsOf(t);
+        const triangles = flat(panels);
+        for (const panel of skinOf(panels)) {
+          if (panel.id.endsWith('-right')) continue;
+          for (const [u, v] of [
+            [0.5, 0.5],
+            [0.12, 0.85],
+            [0.9, 0.12],
+          ] as const) {
+            const p = pointOnPatch(panel.patch, u, v);
+            const n = patchNormal(panel.patch, u, v);
+            const where = `${panel.id} at ${u}, ${v}`;
+            expect(Math.abs(winding(triangles, along(p, n, 6)) + 1), where).toBeLessThan(0.02);
+            expect(Math.abs(winding(triangles, along(p, n, -6))), where).toBeLessThan(0.02);
+          }
         }
-      }
-    });
+      },
+    );
 
     it(`is the exact mirror image with the wheel on the other side, but for the footrest: ${t.name}`, () => {
       const left = panelsOf(t, 'left');
@@ -357,7 +364,7 @@ describe('dimensions at their extremes', () => {
     return 'closed';
   }
 
-  it('one at a time close the cabin or name two that disagree, in every car', () => {
+  it('one at a time close the cabin or name two that disagree, in every car', SLOW, () => {
     const count = { closed: 0, refused: 0 };
     for (const t of TEMPLATES) {
       for (const { id, min, max } of DIMENSIONS) {
@@ -373,23 +380,27 @@ describe('dimensions at their extremes', () => {
   for (const t of TEMPLATES) {
     const stride = STRIDE[t.id] ?? 9;
     const offset = TEMPLATES.indexOf(t) % stride;
-    it(`two at a time do so too: ${t.name}${stride > 1 ? `, one pair in ${stride}` : ''}`, () => {
-      let [k, closed] = [0, 0];
-      DIMENSIONS.forEach((a, i) => {
-        for (const b of DIMENSIONS.slice(i + 1)) {
-          for (const x of [a.min, a.max]) {
-            for (const y of [b.min, b.max]) {
-              if (k++ % stride === offset && check(t, { [a.id]: x, [b.id]: y }) === 'closed')
-                closed++;
+    it(
+      `two at a time do so too: ${t.name}${stride > 1 ? `, one pair in ${stride}` : ''}`,
+      SLOW,
+      () => {
+        let [k, closed] = [0, 0];
+        DIMENSIONS.forEach((a, i) => {
+          for (const b of DIMENSIONS.slice(i + 1)) {
+            for (const x of [a.min, a.max]) {
+              for (const y of [b.min, b.max]) {
+                if (k++ % stride === offset && check(t, { [a.id]: x, [b.id]: y }) === 'closed')
+                  closed++;
+              }
             }
           }
-        }
-      });
-      expect(closed).toBeGreaterThan((0.2 * k) / stride);
-    });
+        });
+        expect(closed).toBeGreaterThan((0.2 * k) / stride);
+      },
+    );
   }
 
-  it('that are accepted leave every head inside one closed skin', () => {
+  it('that are accepted leave every head inside one closed skin', SLOW, () => {
     const t = template('compact-hatch');
     const d = t.dimensions;
     const head: Vec3 = [d.seatReach + 100, -d.seatOffset, d.seatHeight + 630];

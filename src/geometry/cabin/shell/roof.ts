@@ -1,35 +1,24 @@
 /** Roof, roof edges and the glass behind the front doors: everything above the belt line. */
 
-import { length, mix, radians, sub, type Vec3 } from '../../vector';
+import { mix, radians, type Vec3 } from '../../vector';
 import type { Dimensions } from '../dimensions';
 import type { Patch } from '../model';
 import { patchPartials, pointOnPatch } from '../patch';
 import type { Conflicts } from './conflict';
 import type { Front } from './front';
-import { B_PILLAR_WIDTH, REAR_BOW, type Rear } from './rear';
-import { across, atX, type Net } from './weave';
+import { REAR_BOW, type Rear } from './rear';
+import { B_TOP_WIDTH, EDGE_DOWN, layOutUprights, type Upright } from './uprights';
+import { across, type Net } from './weave';
 
-/** The B-pillar leans rearward by this much from belt line to roof edge, and narrows by a third. */
+/** The B-pillar leans rearward by this much from belt line to roof edge. Typical, from memory. */
 const B_LEAN = 22;
-const B_TOP_WIDTH = 0.68 * B_PILLAR_WIDTH;
 /** Width of the trim between the side glass and the headliner, across and down. Typical. */
 const EDGE_ACROSS = 46;
-const EDGE_DOWN = 26;
 /** Shares of the roof's crown and of the rear bow left at the roof's rear end. */
 const REAR_CROWN = 0.85;
 const REAR_TOP_BOW = 0.6;
 /** Rise of the rear half of the roof out of the straight, as a share of its length. */
 const REAR_ARCH = 0.016;
-/** Top of the C-pillar against its foot. */
-const C_TOP = 0.55;
-/** The pillar beside the rear glass of a car with a third side window, against its C-pillar. */
-const D_PILLAR = 0.85;
-
-/** One upright of the side behind the B-pillar: its foot on the belt line, its top at the roof edge. */
-export interface Upright {
-  foot: Vec3;
-  top: Vec3;
-}
 
 export interface Roof {
   roof: Net;
@@ -249,59 +238,7 @@ function weaveRoof(
     sideRear,
     rearBend,
     bTopFront,
-    ...uprights(d, rear, lean, bTopFront, sideRear, thirdSideGlass),
-  };
-}
-
-/** The pillars behind the B-pillar, their tops on one straight line of roof edge. */
-function uprights(
-  d: Dimensions,
-  rear: Rear,
-  lean: number,
-  bTop: Vec3,
-  sideRear: Vec3,
-  thirdSideGlass: boolean,
-) {
-  const bTopRearX = bTop[0] + B_TOP_WIDTH;
-  const last = thirdSideGlass ? D_PILLAR * d.cPillarWidth : d.cPillarWidth;
-  const lastTopX = Math.max(sideRear[0] - C_TOP * last, bTopRearX + 30);
-  const lastTopZ = sideRear[2] - EDGE_DOWN;
-  const foot = rear.belt(lastTopX);
-  const lastTop: Vec3 = [lastTopX, foot[1] - Math.max(0, lastTopZ - foot[2]) * lean, lastTopZ];
-  const onEdge = (x: number) => atX(bTop, lastTop, x);
-  const bTopRear = onEdge(bTopRearX);
-  const beltRun = sub(rear.tail, rear.bRear);
-  const lastFootX = rear.tail[0] - (last * beltRun[0]) / length(beltRun);
-  const room = lastFootX - rear.bRear[0];
-  if (thirdSideGlass && room > 520 && lastTopX - bTopRearX > 420) {
-    // The C-pillar stands behind the rear seat, between the rear door's window and the third one.
-    const x = Math.min(
-      Math.max(rear.wallTop[0] - 0.3 * d.cPillarWidth, rear.bRear[0] + 0.45 * room),
-      lastFootX - d.cPillarWidth - 150,
-    );
-    const lift = 0.9;
-    const share = (x - rear.bRear[0]) / room;
-    const topX = bTopRearX + share * (lastTopX - bTopRearX);
-    return {
-      bTopRear,
-      cFront: { foot: rear.belt(x), top: onEdge(topX) },
-      cRear: {
-        foot: rear.belt(x + d.cPillarWidth),
-        top: onEdge(Math.min(topX + lift * d.cPillarWidth, lastTopX - 60)),
-      },
-      dFront: { foot: rear.belt(lastFootX), top: lastTop },
-      rearWindow: true,
-    };
-  }
-  const rearWindow = room > 90 && lastTopX > bTopRearX + 25;
-  return {
-    bTopRear,
-    cFront: rearWindow
-      ? { foot: rear.belt(lastFootX), top: lastTop }
-      : { foot: rear.bRear, top: bTopRear },
-    cRear: null,
-    dFront: null,
-    rearWindow,
+    ...layOutUprights(d, rear, lean, bTopFront, sideRear, thirdSideGlass),
   };
 }
 
