@@ -154,7 +154,7 @@ describe('a closed cabin', () => {
       const jitter = () => (random() - 0.5) * 0.6;
       const slipped: string[] = [];
       for (const panel of panels) {
-        for (let k = 0; k < 24; k++) {
+        for (let k = 0; k < 40; k++) {
           const t = random();
           const [u, v] = [[t, 0] as const, [t, 1] as const, [0, t] as const, [1, t] as const][
             k % 4

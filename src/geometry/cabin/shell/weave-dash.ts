@@ -1,17 +1,28 @@
 /** The dash and what hangs under it. */
 
-import { mirrorY } from '../../vector';
+import { add, mirrorY, mix, sub, type Vec3 } from '../../vector';
 import type { Layout } from './build-shell';
 import type { Skin } from './skin';
 import { across, acrossFlat, curvePiece, quad } from './weave';
+
+/**
+ * The dash top runs on this far under the glass, mm. Its three parts and the screen meet along one
+ * curve but are cut into triangles at different places of it; without the tuck, slits of up to a
+ * tenth of a millimetre let lines slip through.
+ */
+const TUCK = 2;
 
 export function weaveDash(skin: Skin, { front, dash, foot, centre }: Layout): void {
   const { inner, outer, centreHalf } = dash;
   // y runs evenly along the screen's base, so the centre's edge cuts it at this parameter.
   const cut = (1 + centreHalf / front.baseCorner[1]) / 2;
   const base = [mirrorY(front.baseCorner), front.baseBend, front.baseCorner] as const;
-  const side = curvePiece(base, cut, 1);
-  const middle = curvePiece(base, 1 - cut, cut);
+  // Forward along the belt line at the ends, so that they stay in line with it.
+  const ends = sub(front.baseCorner, front.belt(front.baseCorner[0] + TUCK));
+  const tuck = (p: Vec3, share: number): Vec3 => add(p, [-TUCK, share * ends[1], share * ends[2]]);
+  const cutPiece = curvePiece(base, cut, 1);
+  const side = [tuck(cutPiece[0], 0), tuck(cutPiece[1], 0.5), tuck(cutPiece[2], 1)] as const;
+  const centreBend = tuck(curvePiece(base, 1 - cut, cut)[1], 0);
 
   const up = [0, 0, 1] as const;
   skin.pair(
@@ -22,8 +33,8 @@ export function weaveDash(skin: Skin, { front, dash, foot, centre }: Layout): vo
   skin.across(
     'dash-top',
     across(
-      { right: side[0], middle: [middle[1][0], middle[1][2]] },
-      { right: mid(side[0], inner.rollTop) },
+      { right: side[0], middle: [centreBend[0], centreBend[2]] },
+      { right: mix(side[0], inner.rollTop, 0.5) },
       { right: inner.rollTop },
     ),
     up,
@@ -81,6 +92,3 @@ export function weaveDash(skin: Skin, { front, dash, foot, centre }: Layout): vo
     outboard,
   );
 }
-
-const mid = (a: readonly number[], b: readonly number[]) =>
-  [0, 1, 2].map((i) => ((a[i] as number) + (b[i] as number)) / 2) as [number, number, number];
