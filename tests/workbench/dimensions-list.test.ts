@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DIMENSIONS, dimensionInfo, TEMPLATES } from '../../src/geometry';
 import { groupsOf } from '../../src/workbench/dimensions/groups';
-import { showDimension, showRange } from '../../src/workbench/dimensions/show-dimension';
+import { inWords, showDimension, showRange } from '../../src/workbench/dimensions/show-dimension';
 
 const ids = (template: string, filter?: string) =>
   groupsOf(template, filter).flatMap(({ dimensions }) => dimensions.map(({ id }) => id));
@@ -45,6 +45,12 @@ describe('a dimension in words', () => {
     expect(showDimension(info('seatHeight'), 254, 'in')).toBe('10.00 in');
     expect(showDimension(info('torsoAngle'), 24, 'in')).toBe('24°');
     expect(showDimension(info('torsoAngle'), 24.5, 'mm')).toBe('24.5°');
+  });
+
+  it('is called in a refusal as it is called on screen', () => {
+    expect(inWords('seatHeight (120 mm) and bPillarX (985 mm) disagree: no seat')).toBe(
+      'seat height (120 mm) and B-pillar from heel (985 mm) disagree: no seat',
+    );
   });
 
   it('has its range beside it', () => {

@@ -3,7 +3,7 @@ import type { DimensionInfo } from '../../geometry';
 import type { LengthUnit } from '../../plan/units';
 import { sentence } from '../parts/check-number';
 import { NumberField } from '../parts/number-field';
-import { kindOf, showDimension } from './show-dimension';
+import { inWords, kindOf, showDimension } from './show-dimension';
 import './dimensions.css';
 
 export interface DimensionFieldProps {
@@ -47,7 +47,7 @@ export function DimensionField(props: DimensionFieldProps) {
         hint={
           refusal && (
             <span className="dimension-refused" role="alert">
-              {`${showDimension(info, refusal.tried, unit)} does not go: ${sentence(refusal.why)} `}
+              {`${showDimension(info, refusal.tried, unit)} does not go: ${sentence(inWords(refusal.why))} `}
               {`Kept at ${showDimension(info, value, unit)}.`}
             </span>
           )

@@ -1,15 +1,16 @@
-import { useId, useState } from 'react';
+import { Fragment, useId, useState } from 'react';
 import { type DimensionInfo, dimensionInfo, getTemplate, TEMPLATES } from '../../geometry';
 import { setDimension, setTemplate, setWheelSide } from '../../plan/edits';
 import { usePlan, useSession } from '../../store';
 import { sentence } from '../parts/check-number';
 import { SelectField } from '../parts/select-field';
 import { useBoard, useLocked } from '../parts/use-board';
+import { useMedia } from '../parts/use-media';
 import { editCabin } from './cabin-edit';
 import { DimensionField } from './dimension-field';
 import { TapeNote } from './drawing/tape-note';
 import { groupsOf } from './groups';
-import { showDimension } from './show-dimension';
+import { inWords, showDimension } from './show-dimension';
 import './dimensions.css';
 
 /** The car: its body style, wheel side and every dimension, each with where to hold the tape. */
@@ -18,6 +19,8 @@ export function DimensionsPanel() {
   const unit = useSession((state) => state.lengthUnit);
   const { board } = useBoard();
   const locked = useLocked();
+  // On a phone the note would cover what is typed: there it stands under its field.
+  const narrow = useMedia('(max-width: 719px)');
   const id = useId();
   const [filter, setFilter] = useState('');
   const [shown, setShown] = useState('seatHeight');
@@ -35,6 +38,7 @@ export function DimensionsPanel() {
   const typical = (info: DimensionInfo): number =>
     template?.dimensions[info.id as keyof typeof template.dimensions] ?? 0;
   const info = dimensionInfo(shown);
+  const note = board && info && <TapeNote cabin={board.cabin} info={info} unit={unit} />;
 
   return (
     <section className="dimensions" aria-label="The car">
@@ -70,7 +74,7 @@ export function DimensionsPanel() {
       {refusal && (
         <p className="notice" role="alert">
           <strong>That change does not go, and the car stays as it was.</strong>
-          {sentence(refusal)}
+          {sentence(inWords(refusal))}
         </p>
       )}
       {template && (
@@ -79,11 +83,7 @@ export function DimensionsPanel() {
             Dimensions marked “typical” hold a typical value, from memory; measure the car. Sums
             such as 1200+35 may be typed.
           </p>
-          {board && info && (
-            <div className="dimensions-drawing">
-              <TapeNote cabin={board.cabin} info={info} unit={unit} />
-            </div>
-          )}
+          {note && !narrow && <div className="dimensions-drawing">{note}</div>}
           <div className="field">
             <label htmlFor={`${id}-filter`}>Find a dimension</label>
             <input
@@ -102,18 +102,20 @@ export function DimensionsPanel() {
             <fieldset key={group} className="dimension-group">
               <legend>{group}</legend>
               {dimensions.map((one) => (
-                <DimensionField
-                  key={one.id}
-                  info={one}
-                  unit={unit}
-                  value={cabin.dimensions?.[one.id] ?? typical(one)}
-                  typical={typical(one)}
-                  measured={cabin.dimensions?.[one.id] !== undefined}
-                  readOnly={locked}
-                  onSet={(value) => set(one, value)}
-                  onReset={() => set(one, null)}
-                  onFocus={() => setShown(one.id)}
-                />
+                <Fragment key={one.id}>
+                  <DimensionField
+                    info={one}
+                    unit={unit}
+                    value={cabin.dimensions?.[one.id] ?? typical(one)}
+                    typical={typical(one)}
+                    measured={cabin.dimensions?.[one.id] !== undefined}
+                    readOnly={locked}
+                    onSet={(value) => set(one, value)}
+                    onReset={() => set(one, null)}
+                    onFocus={() => setShown(one.id)}
+                  />
+                  {narrow && shown === one.id && note}
+                </Fragment>
               ))}
             </fieldset>
           ))}

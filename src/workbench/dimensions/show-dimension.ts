@@ -1,4 +1,4 @@
-import type { DimensionInfo } from '../../geometry';
+import { DIMENSIONS, type DimensionInfo } from '../../geometry';
 import { formatAngle, formatLength, type LengthUnit } from '../../plan/units';
 import { angleKind, type FieldKind, lengthKind } from '../parts/field-kind';
 
@@ -13,3 +13,15 @@ export const showDimension = (info: DimensionInfo, value: number, unit: LengthUn
 /** "120 mm to 480 mm". */
 export const showRange = (info: DimensionInfo, unit: LengthUnit): string =>
   `${showDimension(info, info.min, unit)} to ${showDimension(info, info.max, unit)}`;
+
+/** "Seat height" → "seat height", but "A-pillar width" and "B-pillar from heel" as they are. */
+const lowered = (label: string): string =>
+  /^[A-Z]-/.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1);
+
+const LABELS: ReadonlyMap<string, string> = new Map(
+  DIMENSIONS.map(({ id, label }) => [id, lowered(label)]),
+);
+
+/** The engine's sentence with dimensions called as they are on screen, not as they are in a file. */
+export const inWords = (message: string): string =>
+  message.replace(/[A-Za-z]+/g, (word) => LABELS.get(word) ?? word);

@@ -13,35 +13,35 @@ export interface DelayNotesProps {
 export function DelayNotes({ all, names }: DelayNotesProps) {
   const answer = useAnswer();
   const cabin = answer.ok ? answer.cabin : null;
-  const clamped = all.rows.filter((row) => row.clamped);
-  const blocked = all.rows.filter((row) => row.line === 'blocked');
-  if (clamped.length === 0 && blocked.length === 0) return null;
+  const early = all.rows
+    .filter((row) => row.clamped)
+    .map(
+      (row) =>
+        `${names.get(row.speaker)} still arrives ${formatTime(Math.abs(row.residual.ms), 3)} early`,
+    );
+  const blocked = all.rows
+    .filter((row) => row.line === 'blocked')
+    .map((row) => {
+      const things = row.blockedBy.map((id) => thingName(cabin, id));
+      return `${names.get(row.speaker)} (${things.join(', ')})`;
+    });
+  if (early.length === 0 && blocked.length === 0) return null;
   return (
     <ul className="export-notes">
-      {clamped.length > 0 && (
+      {early.length > 0 && (
         <li className="notice">
           <strong>{`Longer than ${formatTime(all.largestMs, 3)}, the most that can be set`}</strong>
-          {clamped
-            .map(
-              (row) =>
-                `${names.get(row.speaker)} still arrives ${formatTime(Math.abs(row.residual.ms), 3)} early`,
-            )
-            .join(', ')}
-          .
+          <span>{`${early.join(', ')}.`}</span>
         </li>
       )}
       {blocked.length > 0 && (
         <li className="notice">
           <strong>Not a free line</strong>
-          {blocked
-            .map(
-              (row) =>
-                `${names.get(row.speaker)} (${row.blockedBy.map((id) => thingName(cabin, id)).join(', ')})`,
-            )
-            .join(', ')}
-          .
-          {all.detail === 'straight-line' &&
-            ' Paths are straight lines even where blocked; sound going round arrives a little later.'}
+          <span>
+            {`${blocked.join(', ')}.`}
+            {all.detail === 'straight-line' &&
+              ' Paths are straight lines even where blocked; sound going round arrives a little later.'}
+          </span>
         </li>
       )}
     </ul>

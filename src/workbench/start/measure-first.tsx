@@ -49,7 +49,7 @@ export function MeasureFirst({ car, onChange }: MeasureFirstProps) {
       <div className="measure-wait" role="status">
         <p>
           {ranking.kind === 'stopped'
-            ? 'Stopped. All dimensions can be entered later, under “The car”.'
+            ? 'Stopped. All dimensions can be entered later, under “Dimensions”.'
             : `The list could not be worked out: ${sentence(ranking.message)}`}
         </p>
         <button type="button" onClick={again}>
