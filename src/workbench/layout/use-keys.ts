@@ -20,6 +20,7 @@ export function useKeys({ save, showKeys }: KeyActions): void {
     };
     const undo = unlessTyping(() => planStore.undo());
     const redo = unlessTyping(() => planStore.redo());
+    const help = unlessTyping(showKeys);
     return tinykeys(window, {
       '$mod+z': undo,
       '$mod+Shift+z': redo,
@@ -30,7 +31,9 @@ export function useKeys({ save, showKeys }: KeyActions): void {
       },
       Delete: unlessTyping(removeSelected),
       Escape: stepBack,
-      'Shift+?': unlessTyping(showKeys),
+      // Some keyboards have the question mark without Shift.
+      '?': help,
+      'Shift+?': help,
     });
   }, [save, showKeys]);
 }
