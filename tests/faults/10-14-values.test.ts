@@ -220,7 +220,7 @@ describe('faults 13: delays as a processor holds them', () => {
   });
 });
 
-describe('faults 14: a thousand random edits', () => {
+describe('faults 14: a thousand random edits', { timeout: 90_000 }, () => {
   /** Given by EARPATH_SEED to run a found one again; printed when the test fails. */
   const seed = Number(process.env.EARPATH_SEED ?? Date.now() % 2 ** 31);
 

@@ -44,6 +44,7 @@ export function createBrowser(locks: Locks | null = createFakeLocks()): Browser 
         keepingStore,
         openShelf: (events) => openIdbShelf('earpath-test', events),
         locks,
+        journal: null,
         now: () => Date.now(),
         newId: () => `plan-${++ids}`,
         ...needs,

@@ -1,8 +1,25 @@
 import { describe, expect, test } from 'vitest';
 import { setTitle } from '../../src/plan/edits';
-import { SNAPSHOTS_KEPT } from '../../src/store/keeping/shelf';
+import { createJournal } from '../../src/store/keeping/journal';
+import { type Shelf, SNAPSHOTS_KEPT } from '../../src/store/keeping/shelf';
 import { smallPlan } from './fixtures';
 import { createBrowser } from './keeper-rig';
+
+/** Local storage, in memory. */
+function memoryStorage(): () => Storage {
+  const items = new Map<string, string>();
+  const storage: Storage = {
+    get length() {
+      return items.size;
+    },
+    key: (i) => [...items.keys()][i] ?? null,
+    getItem: (key) => items.get(key) ?? null,
+    setItem: (key, value) => void items.set(key, value),
+    removeItem: (key) => void items.delete(key),
+    clear: () => items.clear(),
+  };
+  return () => storage;
+}
 
 const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
@@ -116,6 +133,62 @@ describe('keeping the open plan', () => {
     expect(SNAPSHOTS_KEPT).toBeGreaterThanOrEqual(5);
     expect(snapshots).toHaveLength(SNAPSHOTS_KEPT);
     expect(snapshots[0]?.text).toContain(`Title ${SNAPSHOTS_KEPT + 5}`);
+  });
+
+  test('the last edits of a page left at once are there at the next start', async () => {
+    const browser = createBrowser();
+    const journal = createJournal(memoryStorage());
+    for (const title of ['Never kept before', 'Kept before']) {
+      const shelf = await browser.shelf();
+      let leaving = false;
+      const openShelf = async (): Promise<Shelf> => ({
+        ...shelf,
+        // A page on its way out gets no further turn.
+        write: (request) => (leaving ? new Promise<never>(() => {}) : shelf.write(request)),
+      });
+      const tab = await browser.tab({ needs: { journal, openShelf, locks: null } });
+      leaving = true;
+      tab.planStore.edit('rename', setTitle(title));
+      tab.keeper.leave();
+      const after = await browser.tab({ plan: smallPlan('Demo'), needs: { journal } });
+      expect(after.title()).toBe(title);
+      expect(after.planStore.getState().readOnly).toBeNull();
+      expect(journal.entries()).toEqual([]);
+      expect(await after.keeper.list()).toHaveLength(1);
+      after.keeper.stop();
+    }
+  });
+
+  test('what the database had after all is not put there again', async () => {
+    const browser = createBrowser();
+    const journal = createJournal(memoryStorage());
+    const tab = await browser.tab({ needs: { journal } });
+    tab.planStore.edit('rename', setTitle('In time'));
+    tab.keeper.leave();
+    const [entry] = journal.entries();
+    await tab.keeper.flush();
+    expect(journal.entries()).toEqual([]);
+    tab.planStore.edit('rename', setTitle('And later'));
+    await tab.keeper.flush();
+    tab.keeper.stop();
+    if (!entry) throw new Error('expected an entry');
+    journal.put(entry);
+    const after = await browser.tab({ plan: smallPlan('Demo'), needs: { journal } });
+    expect(after.title()).toBe('And later');
+    const shelf = await browser.shelf();
+    expect(await shelf.snapshots(entry.planId)).toHaveLength(2);
+  });
+
+  test('a journal that is refused, full or damaged is no harm', async () => {
+    const refusing = createJournal(() => {
+      throw new DOMException('refused', 'SecurityError');
+    });
+    refusing.put({ planId: 'p', seen: null, title: 't', text: 'x', savedAt: 0 });
+    expect(refusing.entries()).toEqual([]);
+    const storage = memoryStorage();
+    storage().setItem('earpath-unkept p', '{"planId":"p","text":"half a pl');
+    expect(createJournal(storage).entries()).toEqual([]);
+    expect(storage()).toHaveLength(0);
   });
 
   test('a plan the engine refuses is kept and opened again all the same', async () => {

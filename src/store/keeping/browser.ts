@@ -1,6 +1,7 @@
 /** What the keeper needs, taken from the browser. */
 import type { PlanStore } from '../plan-store';
 import { openIdbShelf } from './idb-shelf';
+import { createJournal } from './journal';
 import type { KeeperNeeds } from './keeper-contract';
 import type { KeepingStore } from './keeping-store';
 import type { Locks } from './plan-lock';
@@ -13,6 +14,7 @@ export function browserNeeds(planStore: PlanStore, keepingStore: KeepingStore): 
     keepingStore,
     openShelf: (events) => openIdbShelf(DATABASE, events),
     locks: (navigator.locks as unknown as Locks | undefined) ?? null,
+    journal: createJournal(() => localStorage),
     now: () => Date.now(),
     newId,
   };

@@ -20,7 +20,7 @@ let keeper: Keeper | null = null;
 export function startKeeping(planStore: PlanStore): Keeper {
   if (keeper) return keeper;
   const started = createKeeper(browserNeeds(planStore, keepingStore));
-  const stopLeaving = onLeaving(() => void started.flush());
+  const stopLeaving = onLeaving(started.leave);
   keeper = {
     ...started,
     stop() {

@@ -1,4 +1,5 @@
 import type { PlanStore } from '../plan-store';
+import type { Journal } from './journal';
 import type { KeepingStore } from './keeping-store';
 import type { Locks } from './plan-lock';
 import type { Shelf, ShelfEntry } from './shelf';
@@ -10,6 +11,7 @@ export interface KeeperNeeds {
   /** Opens the shelf; a rejection means storage is refused. */
   openShelf(events: { onOutdated(): void; onLost(): void }): Promise<Shelf>;
   locks: Locks | null;
+  journal: Journal | null;
   now(): number;
   newId(): string;
 }
@@ -21,6 +23,8 @@ export interface Keeper {
   ready: Promise<void>;
   /** Writes what is not yet written; resolves when it is on the shelf or has failed. */
   flush(): Promise<void>;
+  /** The page is being left: what is not yet written is put where it is found again. */
+  leave(): void;
   list(): Promise<ShelfEntry[]>;
   open(planId: string): Promise<OpenAnswer>;
   remove(planId: string): Promise<void>;

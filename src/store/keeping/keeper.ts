@@ -1,7 +1,11 @@
-/** Keeps the open plan: after every edit, on this machine, in generations. */
+/**
+ * Keeps the open plan: after every edit, on this machine, in generations. One machine with one
+ * state (what is held, what is queued, what has failed): cut apart, its parts would share all of it.
+ */
 import { setTitle } from '../../plan/edits';
 import { type ReadPlan, writePlan } from '../../plan/schema';
 import type { Plan } from '../../plan/types';
+import { settleJournal } from './journal';
 import type { Keeper, KeeperNeeds, OpenAnswer } from './keeper-contract';
 import { type KeepingState, SENTENCES } from './keeping-store';
 import { createMemoryShelf } from './memory-shelf';
@@ -27,7 +31,7 @@ interface Held {
 }
 
 export function createKeeper(needs: KeeperNeeds): Keeper {
-  const { planStore, keepingStore, locks, now, newId } = needs;
+  const { planStore, keepingStore, locks, journal, now, newId } = needs;
   const show = (state: Partial<KeepingState>) => keepingStore.setState(state);
   const start = planStore.getState();
   let held: Held = { planId: null, seen: null, lock: null, written: start.plan };
@@ -113,6 +117,7 @@ export function createKeeper(needs: KeeperNeeds): Keeper {
         seen: mine.seen,
       });
       mine.written = plan;
+      journal?.drop(planId);
       if (held === mine) {
         if (first) await target.setLastOpen(planId);
         show({ ...calm(), planId });
@@ -224,6 +229,7 @@ export function createKeeper(needs: KeeperNeeds): Keeper {
 
   async function restore(): Promise<void> {
     const target = await opened;
+    if (journal) await settleJournal(target, journal, (planId) => lockFor(planId, false));
     const planId = await target.lastOpen();
     // Somebody may have opened a plan or edited while the shelf was being opened.
     const touched = planStore.getState().openedAs !== start.openedAs || needsWriting();
@@ -235,6 +241,15 @@ export function createKeeper(needs: KeeperNeeds): Keeper {
   return {
     ready: restore().catch(() => {}),
     flush,
+    leave() {
+      if (stopped === null && !inMemory && needsWriting()) {
+        const { plan } = planStore.getState();
+        held.planId ??= newId();
+        const { planId, seen } = held;
+        journal?.put({ planId, seen, title: plan.title, text: writePlan(plan), savedAt: now() });
+      }
+      void flush();
+    },
     list: async () => (await opened).list(),
     open: (planId) => openKept(planId, false),
     takeOver: async () =>
