@@ -32,14 +32,9 @@ function contentPolicy(): Plugin {
   };
 }
 
-export default defineConfig(({ command }) => ({
+export default defineConfig({
   base: './',
   plugins: [react(), contentPolicy()],
-  resolve: {
-    // three's one-file build ends up whole in the first load, since the ray caster needs a little
-    // of it; its source modules let the renderer stay in the lazy chunk.
-    alias: command === 'build' ? [{ find: /^three$/, replacement: 'three/src/Three.js' }] : [],
-  },
   build: {
     target: 'es2023',
     // Inlined assets would be data: addresses, which the policy refuses for everything but images.
@@ -56,4 +51,4 @@ export default defineConfig(({ command }) => ({
     // Two cores are the smallest machine this is tested on.
     testTimeout: 20_000,
   },
-}));
+});

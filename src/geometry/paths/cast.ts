@@ -1,16 +1,14 @@
 /**
- * What stands on a straight line. The only file that knows the ray library: panels go into one
- * bounding volume tree, mesh obstacles into one each (so moving a seat rebuilds only its own), and
- * boxes, capsules and rings are tested exactly.
+ * What stands on a straight line: panels go into one tree of triangles, mesh obstacles into one
+ * each (so moving a seat rebuilds only its own), and boxes, capsules and rings are tested exactly.
  */
-import { BufferAttribute, BufferGeometry, DoubleSide, Ray } from 'three';
-import { MeshBVH, SAH } from 'three-mesh-bvh';
 import type { Obstacle, Panel } from '../cabin/model';
 import { tessellatePanel } from '../cabin/tessellate-panel';
 import type { MeshShape, Shape } from '../input';
 import { END_CLEARANCE, OWN_PANEL_CLEARANCE } from '../tolerance';
 import { distance, dot, sub, type Vec3 } from '../vector';
 import { boundsOf, segmentBox, segmentCapsule, segmentRing } from './segment-hits';
+import { buildTriangleTree, type TriangleTree, visitCrossed } from './triangle-tree';
 
 /** Where a line begins, when that is a spot on a panel. */
 export interface SpotStart {
@@ -32,65 +30,44 @@ interface Hit {
   at: number;
 }
 
-interface Tree {
-  bvh: MeshBVH;
-  /** First triangle of each panel, to find whose a triangle is; unused for obstacles. */
-  ownerOf: Uint16Array | null;
+interface PanelTree {
+  tree: TriangleTree;
+  /** Which panel each triangle is of. */
+  ownerOf: Uint16Array;
 }
 
-const ray = new Ray();
+const meshTrees = new WeakMap<MeshShape, TriangleTree | null>();
 
-function treeOf(vertices: ArrayLike<number>, index: number[], ownerOf: Uint16Array | null): Tree {
-  const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(new Float64Array(vertices), 3));
-  geometry.setIndex(index);
-  // `indirect` keeps the index as given, so `ownerOf` can be read by triangle number.
-  return { bvh: new MeshBVH(geometry, { strategy: SAH, indirect: true }), ownerOf };
-}
-
-const meshTrees = new WeakMap<MeshShape, Tree | null>();
-
-function meshTree(shape: MeshShape): Tree | null {
+function meshTree(shape: MeshShape): TriangleTree | null {
   let tree = meshTrees.get(shape);
   if (tree === undefined) {
-    tree =
-      shape.triangles.length === 0
-        ? null
-        : treeOf(shape.vertices.flat(), shape.triangles.flat(), null);
+    tree = buildTriangleTree(shape.vertices, shape.triangles);
     meshTrees.set(shape, tree);
   }
   return tree;
 }
 
-const panelTrees = new WeakMap<readonly Panel[], Tree | null>();
+const panelTrees = new WeakMap<readonly Panel[], PanelTree | null>();
 
-function panelTree(panels: readonly Panel[]): Tree | null {
+function panelTree(panels: readonly Panel[]): PanelTree | null {
   const known = panelTrees.get(panels);
   if (known !== undefined) return known;
-  const vertices: number[] = [];
-  const index: number[] = [];
+  const vertices: Vec3[] = [];
+  const triangles: [number, number, number][] = [];
   const owner: number[] = [];
   panels.forEach((panel, p) => {
     const mesh = tessellatePanel(panel);
-    const base = vertices.length / 3;
-    for (const v of mesh.vertices) vertices.push(...v);
-    for (const t of mesh.triangles) {
-      index.push(base + t[0], base + t[1], base + t[2]);
+    const base = vertices.length;
+    for (const v of mesh.vertices) vertices.push(v);
+    for (const [a, b, c] of mesh.triangles) {
+      triangles.push([base + a, base + b, base + c]);
       owner.push(p);
     }
   });
-  const tree = owner.length === 0 ? null : treeOf(vertices, index, Uint16Array.from(owner));
-  panelTrees.set(panels, tree);
-  return tree;
-}
-
-function aim(from: Vec3, to: Vec3, reach: number): void {
-  ray.origin.set(from[0], from[1], from[2]);
-  ray.direction.set(
-    (to[0] - from[0]) / reach,
-    (to[1] - from[1]) / reach,
-    (to[2] - from[2]) / reach,
-  );
+  const tree = buildTriangleTree(vertices, triangles);
+  const made = tree && { tree, ownerOf: Uint16Array.from(owner) };
+  panelTrees.set(panels, made);
+  return made;
 }
 
 function touchesBounds(from: Vec3, to: Vec3, low: Vec3, high: Vec3): boolean {
@@ -140,9 +117,13 @@ function shapeBounds(shape: Shape): readonly [Vec3, Vec3] {
 function hitMesh(shape: MeshShape, from: Vec3, to: Vec3, reach: number): number | null {
   const tree = meshTree(shape);
   if (!tree) return null;
-  aim(from, to, reach);
-  const hit = tree.bvh.raycastFirst(ray, DoubleSide, END_CLEARANCE, reach - END_CLEARANCE);
-  return hit ? hit.distance : null;
+  const end = END_CLEARANCE / reach;
+  let first: number | null = null;
+  visitCrossed(tree, from, to, end, 1 - end, (_, at) => {
+    if (first === null || at < first) first = at;
+    return false;
+  });
+  return first === null ? null : first * reach;
 }
 
 function hitShape(shape: Shape, from: Vec3, to: Vec3, reach: number): number | null {
@@ -169,27 +150,27 @@ function isListenersOwn(obstacle: Obstacle, listener: string | null): boolean {
  * building it again after a move costs only what moved.
  */
 export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstacle[]): Caster {
-  const tree = panelTree(panels);
+  const known = panelTree(panels);
   const solids = obstacles.map((obstacle) => ({ obstacle, bounds: shapeBounds(obstacle.shape) }));
 
   function panelHits(from: Vec3, to: Vec3, reach: number, spot: SpotStart | null, hits: Hit[]) {
-    if (!tree) return;
-    aim(from, to, reach);
-    const found = tree.bvh.raycast(ray, DoubleSide, END_CLEARANCE, reach - END_CLEARANCE);
-    for (const hit of found) {
+    if (!known) return;
+    const end = END_CLEARANCE / reach;
+    visitCrossed(known.tree, from, to, end, 1 - end, (triangle, part, emerging) => {
+      const at = part * reach;
       // Coming out of a panel's back just after the start: the spot lies on the true curve, a hair
       // outside the triangles. Nothing real is crossed.
-      const emerging = hit.face ? hit.face.normal.dot(ray.direction) > 0 : false;
-      if (spot && emerging && hit.distance < OWN_PANEL_CLEARANCE) continue;
-      const panel = panels[tree.ownerOf?.[hit.faceIndex ?? 0] ?? 0];
-      if (panel) hits.push({ id: panel.id, at: hit.distance });
-    }
+      if (spot && emerging && at < OWN_PANEL_CLEARANCE) return false;
+      const panel = panels[known.ownerOf[triangle] as number];
+      if (panel) hits.push({ id: panel.id, at });
+      return false;
+    });
     if (spot && spot.standoff < OWN_PANEL_CLEARANCE && dot(sub(to, from), spot.normal) < 0)
       hits.push({ id: spot.panel, at: 0 });
   }
 
   return {
-    triangleCount: tree?.ownerOf?.length ?? 0,
+    triangleCount: known?.ownerOf.length ?? 0,
     crossings(from, to, listener, spot) {
       const reach = distance(from, to);
       if (reach <= 2 * END_CLEARANCE) return [];
@@ -207,9 +188,8 @@ export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstac
     isFree(from, to) {
       const reach = distance(from, to);
       if (reach <= 2 * END_CLEARANCE) return true;
-      aim(from, to, reach);
-      if (tree?.bvh.raycastFirst(ray, DoubleSide, END_CLEARANCE, reach - END_CLEARANCE))
-        return false;
+      const end = END_CLEARANCE / reach;
+      if (known && visitCrossed(known.tree, from, to, end, 1 - end, () => true)) return false;
       return !solids.some(
         ({ obstacle, bounds }) =>
           touchesBounds(from, to, bounds[0], bounds[1]) &&
