@@ -1,10 +1,11 @@
 /** Puts the drawing on a canvas: one React Three Fiber root that draws only when asked. */
 import { createRoot, type ReconcilerRoot, useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useRef } from 'react';
-import { PerspectiveCamera, WebGLRenderer } from 'three';
+import { PerspectiveCamera } from 'three';
 import { createDrawing, type Drawing } from './drawing';
 import { attachKeys } from './keys';
 import { attachPointer } from './pointer';
+import { createRenderer } from './renderer';
 
 /** Sharper than this no eye sees at arm's length, and every step costs its square. */
 const MOST_PIXEL_RATIO = 2;
@@ -124,7 +125,7 @@ export function startBoard(
     overlay.remove();
   };
   try {
-    const gl = new WebGLRenderer({ canvas, antialias: true, powerPreference: 'high-performance' });
+    const gl = createRenderer(canvas);
     const camera = new PerspectiveCamera(24, 1, 10, 20_000);
     root = createRoot(canvas);
     root.configure({

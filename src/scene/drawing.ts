@@ -229,7 +229,8 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
         const palette = theme.palette();
         paintLook(look, palette);
         kit.paint(palette);
-        gl.setClearColor(palette.paper, 1);
+        // Not the renderer's clear colour: that is forgotten when the context is lost.
+        scene.background = palette.paper;
       }
       if (stale) {
         stale = false;

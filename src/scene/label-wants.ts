@@ -75,6 +75,7 @@ export function wordsFor(input: WordsInput): LabelWant[] {
           lengthWords(line.arrival, lengthUnit) + (strong ? blockerWords(cabin, line.arrival) : ''),
         // Two fifths along: clear of the speaker's name, and lines have not yet run together.
         ...at(mix(line.from, line.to, 0.4)),
+        also: [0.52, 0.3, 0.64, 0.22].map((k) => at(mix(line.from, line.to, k))),
         gap: 0,
         weight: strong ? 110 : 30,
         strong,

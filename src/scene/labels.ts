@@ -14,6 +14,8 @@ export interface LabelWant {
   hidden: boolean;
   /** Free distance from the anchor, CSS pixels. */
   gap: number;
+  /** Other places that would do, on the sheet: along a line. */
+  also?: readonly { x: number; y: number }[];
   /** Higher is placed first; at 100 and above it is shown whatever it covers. */
   weight: number;
   strong?: boolean;
@@ -86,7 +88,7 @@ export function createLabels(overlay: HTMLElement): Labels {
         const box = want.hidden ? null : place(want, label, taken, size);
         label.tag.style.visibility = box ? 'visible' : 'hidden';
         if (!box) continue;
-        if (want.text !== '') taken.push(box);
+        taken.push(box);
         label.tag.style.transform = `translate(${box.left - x}px, ${box.top - y}px)`;
       }
       for (const id of gone) {
@@ -112,23 +114,10 @@ function place(
   const { x, y, gap } = want;
   if (want.text === '')
     return { left: x - w / 2, top: y - h / 2, right: x + w / 2, bottom: y + h / 2 };
-  const corners: [number, number][] =
+  const corners =
     want.kind === 'length' || want.kind === 'zone'
-      ? [
-          [x - w / 2, y - h / 2],
-          [x - w / 2, y - h - 2],
-          [x - w / 2, y + 2],
-        ]
-      : [
-          [x + gap, y - h / 2],
-          [x - gap - w, y - h / 2],
-          [x - w / 2, y - gap - h],
-          [x - w / 2, y + gap],
-          [x + gap * 0.7, y - gap * 0.7 - h],
-          [x - gap * 0.7 - w, y - gap * 0.7 - h],
-          [x + gap * 0.7, y + gap * 0.7],
-          [x - gap * 0.7 - w, y + gap * 0.7],
-        ];
+      ? [want, ...(want.also ?? [])].flatMap((at) => onLine(at, w, h))
+      : around(x, y, gap, w, h);
   for (const [left, top] of corners) {
     const box = { left, top, right: left + w, bottom: top + h };
     const inside =
@@ -142,6 +131,27 @@ function place(
   const [left, top] = corners[0] as [number, number];
   return { left, top, right: left + w, bottom: top + h };
 }
+
+type Corner = [left: number, top: number];
+
+/** Centred on a place, or just over or under it. */
+const onLine = (at: { x: number; y: number }, w: number, h: number): Corner[] => [
+  [at.x - w / 2, at.y - h / 2],
+  [at.x - w / 2, at.y - h - 2],
+  [at.x - w / 2, at.y + 2],
+];
+
+/** Beside, over, under and at the corners of a mark. */
+const around = (x: number, y: number, gap: number, w: number, h: number): Corner[] => [
+  [x + gap, y - h / 2],
+  [x - gap - w, y - h / 2],
+  [x - w / 2, y - gap - h],
+  [x - w / 2, y + gap],
+  [x + gap * 0.7, y - gap * 0.7 - h],
+  [x - gap * 0.7 - w, y - gap * 0.7 - h],
+  [x + gap * 0.7, y + gap * 0.7],
+  [x - gap * 0.7 - w, y + gap * 0.7],
+];
 
 const overlaps = (a: Box, b: Box): boolean =>
   a.left < b.right + 2 && b.left < a.right + 2 && a.top < b.bottom + 1 && b.top < a.bottom + 1;

@@ -123,7 +123,6 @@ export function attachPointer(
       return;
     }
     event.stopPropagation();
-    canvas.focus({ preventScroll: true });
     canvas.setPointerCapture(event.pointerId);
     choose(grab);
     const spot = spotOf(camera, drawing.size, grab.point);

@@ -10,6 +10,7 @@ import {
   groundMaterial,
   hatchMaterial,
   shadeMaterial,
+  traceMaterial,
 } from '../shading/materials';
 import type { Palette } from '../theme';
 
@@ -49,7 +50,10 @@ export function createKit(look: Look) {
     blockedFigure: contourMaterial(look, colours.blocked, 2.2, true),
     zone: hatchMaterial(look, colours.zone),
     blockedHatch: hatchMaterial(look, colours.blocked, 7),
+    /** What is in the way shows through what stands before it. */
+    blockedBody: hatchMaterial(look, colours.blocked, 5, true),
     accentHatch: hatchMaterial(look, colours.accent, 11),
+    trace: traceMaterial(look, colours.quiet),
     ink: inkMaterial(look),
     bodyInk: inkMaterial(look, { seeThrough: 0.22, lift: 2 }),
     ground: groundMaterial(look),

@@ -84,7 +84,7 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
       ink.frustumCulled = false;
       own.add(ink);
     }
-    const hatch = new Mesh(geometry, kit.blockedHatch);
+    const hatch = new Mesh(geometry, kit.blockedBody);
     hatch.renderOrder = LAYER.zone;
     hatch.visible = false;
     own.add(contour, hatch);

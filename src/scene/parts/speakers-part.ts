@@ -63,7 +63,9 @@ export function createSpeakersPart(kit: Kit): SpeakersPart {
     const holder = new Group();
     holder.matrixAutoUpdate = false;
     const contour = new Mesh(geometry, kit.contour);
-    holder.add(new Mesh(geometry, kit.surface), contour);
+    const trace = new Mesh(geometry, kit.trace);
+    trace.renderOrder = LAYER.hidden;
+    holder.add(new Mesh(geometry, kit.surface), contour, trace);
     group.add(holder);
     return { group: holder, contour, shape, bin: own };
   }

@@ -4,6 +4,7 @@ import {
   type Color,
   DoubleSide,
   FrontSide,
+  GreaterDepth,
   LessEqualDepth,
   ShaderMaterial,
   type Side,
@@ -207,12 +208,19 @@ export function depthOnlyMaterial(): ShaderMaterial {
 }
 
 /** A volume nothing may be mounted in: hatched on the sheet, so it does not hang on colour. */
-export function hatchMaterial(look: Look, colour: Color, spacing = 9): ShaderMaterial {
+export function hatchMaterial(
+  look: Look,
+  colour: Color,
+  spacing = 9,
+  overAll = false,
+): ShaderMaterial {
   return new ShaderMaterial({
     name: 'hatch',
     transparent: true,
     depthWrite: false,
-    side: DoubleSide,
+    // Laid over all, the far side of a body would only thicken the hatch of the near one.
+    depthTest: !overAll,
+    side: overAll ? FrontSide : DoubleSide,
     uniforms: { ...shared(look), uColour: { value: colour }, uSpacing: { value: spacing } },
     vertexShader:
       'void main() { gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0); }',
@@ -254,4 +262,13 @@ void main() {
   gl_FragColor = vec4(vec3(0.05, 0.045, 0.04), shade * mix(0.2, 0.5, uDark));
 }`,
   });
+}
+
+/** The pale trace of a speaker that something stands before. */
+export function traceMaterial(look: Look, colour: Color): ShaderMaterial {
+  const material = hatchMaterial(look, colour, 3.5);
+  material.name = 'trace';
+  material.side = FrontSide;
+  material.depthFunc = GreaterDepth;
+  return material;
 }
