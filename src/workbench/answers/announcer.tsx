@@ -12,7 +12,8 @@ function sentencesNow(): Map<string, string> {
   const result = currentOption(answer);
   const seat = currentSeat(result);
   const option = planStore.getState().plan.options.find(({ id }) => id === result?.id);
-  if (!answer.ok || !option || !seat) return new Map([['', answer.ok ? '' : answer.error.message]]);
+  // A refusal is an alert of its own.
+  if (!answer.ok || !option || !seat) return new Map();
   const wording = wordingFor(answer.cabin, option.speakers, sessionStore.getState().lengthUnit);
   return new Map(
     pairWords(option.speakers, seat, wording).map((line) => [

@@ -1,9 +1,10 @@
 import type { SpeakerInput } from '../../geometry';
-import { isTied } from '../../plan/edits';
+import { isTied, tiePair } from '../../plan/edits';
 import { pairName, speakerName } from '../../plan/names';
+import { planStore } from '../../store';
 import { CautionsNote } from '../cautions';
 import { SideMark } from '../parts/marks';
-import type { Board } from '../parts/use-board';
+import { type Board, useLocked } from '../parts/use-board';
 import { DetailsHead } from './details-head';
 import { SpeakerAim } from './speaker-aim';
 import { SpeakerKit } from './speaker-kit';
@@ -21,6 +22,7 @@ export interface SpeakerPartProps {
 /** Everything about the selected speaker. */
 export function SpeakerDetails({ board, speaker }: { board: Board; speaker: SpeakerInput }) {
   const { option } = board;
+  const locked = useLocked();
   if (!option) return null;
   const name = speakerName(speaker, option.speakers);
   const { pair } = speaker;
@@ -37,6 +39,17 @@ export function SpeakerDetails({ board, speaker }: { board: Board; speaker: Spea
               ? `Tied: the ${otherName(speaker)} one moves as its mirror image.`
               : `Not tied: the ${otherName(speaker)} one stays where it is.`}
       </DetailsHead>
+      {pair !== undefined && speaker.side && twin && !isTied(option, pair) && (
+        <button
+          type="button"
+          disabled={locked}
+          onClick={() =>
+            planStore.edit(`mirror ${name}`, tiePair(option.id, pair, true, speaker.side))
+          }
+        >
+          Tie, and mirror this onto the {otherName(speaker)}
+        </button>
+      )}
       <SpeakerPlace {...part} />
       <SpeakerAim {...part} />
       <SpeakerKit {...part} />

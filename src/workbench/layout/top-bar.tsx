@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { setTitle } from '../../plan/edits';
 import { planStore, sessionStore, usePlan, useSession } from '../../store';
 import { Segments } from '../parts/segments';
@@ -12,6 +13,9 @@ export type DialogName = 'plans' | 'start' | 'export' | 'keys';
 export function TopBar({ onOpen }: { onOpen: (dialog: DialogName) => void }) {
   const title = usePlan((state) => state.plan.title);
   const locked = useLocked();
+  useEffect(() => {
+    document.title = `${title} – Earpath`;
+  }, [title]);
   return (
     <header className="top-bar">
       <h1>Earpath</h1>

@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import { tinykeys } from 'tinykeys';
 import { isTied, removeSpeaker } from '../../plan/edits';
 import { pairName, speakerName } from '../../plan/names';
-import { currentOption, planStore, sessionStore } from '../../store';
+import { planStore, sessionStore } from '../../store';
 import { isTyping } from './keys';
 
 export interface KeyActions {
@@ -47,10 +47,10 @@ function stepBack(event: KeyboardEvent): void {
 
 /** Removes the selected speaker, and its twin when the pair is tied; undone like any edit. */
 export function removeSelected(): void {
-  const { selection } = sessionStore.getState();
+  const { selection, option: chosen } = sessionStore.getState();
   if (selection?.kind !== 'speaker') return;
-  const result = currentOption();
-  const option = planStore.getState().plan.options.find(({ id }) => id === result?.id);
+  const { options } = planStore.getState().plan;
+  const option = options.find(({ id }) => id === chosen) ?? options[0];
   const speaker = option?.speakers.find(({ id }) => id === selection.id);
   if (!option || !speaker) return;
   const pair = speaker.pair;

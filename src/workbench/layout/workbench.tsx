@@ -1,12 +1,12 @@
-import { type ReactNode, useCallback, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useState } from 'react';
+import { sessionStore } from '../../store';
 import { Answers } from '../answers';
 import { DetailsColumn } from '../details';
-import { ExportDialog } from '../export';
 import { Boundary } from '../parts/boundary';
-import { FileDrop, KeepingBanner, PlansDialog } from '../plans';
+import { FileDrop, KeepingBanner } from '../plans';
 import { SpeakersColumn } from '../speakers';
-import { StartDialog } from '../start';
-import { KeysDialog } from './keys-dialog';
+import { Dialogs } from './dialogs';
+import { rememberLook } from './remember-look';
 import { SceneBar } from './scene-bar';
 import { type DialogName, TopBar } from './top-bar';
 import { useKeys } from './use-keys';
@@ -19,6 +19,7 @@ export function Workbench({ scene }: { scene: ReactNode }) {
   const showKeys = useCallback(() => setDialog('keys'), []);
   const { save, failure } = useSaveToFile();
   useKeys({ save, showKeys });
+  useEffect(() => rememberLook(sessionStore, () => localStorage), []);
 
   return (
     <FileDrop>
@@ -43,20 +44,17 @@ export function Workbench({ scene }: { scene: ReactNode }) {
           </div>
           <div className="scene-host">{scene}</div>
         </main>
-        <Boundary what="the answer">
+        <Boundary what="the answer" className="answers">
           <Answers />
         </Boundary>
-        <Boundary what="the lists">
+        <Boundary what="the lists" className="column lists">
           <SpeakersColumn />
         </Boundary>
-        <Boundary what="the details">
+        <Boundary what="the details" className="column details">
           <DetailsColumn />
         </Boundary>
       </div>
-      <PlansDialog open={dialog === 'plans'} onClose={close} />
-      <StartDialog open={dialog === 'start'} onClose={close} />
-      <ExportDialog open={dialog === 'export'} onClose={close} />
-      <KeysDialog open={dialog === 'keys'} onClose={close} />
+      <Dialogs open={dialog} onClose={close} />
     </FileDrop>
   );
 }

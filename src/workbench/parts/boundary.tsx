@@ -1,8 +1,12 @@
 import { Component, type ReactNode } from 'react';
+import { planStore } from '../../store';
+import { savePlanFile } from '../plans/plan-files';
 
 interface BoundaryProps {
   /** What stands here, for the message: "the drawing". */
   what: string;
+  /** The place its message takes on the page. */
+  className?: string;
   children: ReactNode;
 }
 
@@ -18,7 +22,7 @@ export class Boundary extends Component<BoundaryProps, { failed: string | null }
     const { failed } = this.state;
     if (failed === null) return this.props.children;
     return (
-      <div className="scene-message" role="alert">
+      <div className={this.props.className ?? 'scene-message'} role="alert">
         <p>
           <strong>Something went wrong with {this.props.what}.</strong> Your plan is safe; the rest
           of the page still works.
@@ -27,6 +31,9 @@ export class Boundary extends Component<BoundaryProps, { failed: string | null }
         <p>
           <button type="button" onClick={() => this.setState({ failed: null })}>
             Try again
+          </button>{' '}
+          <button type="button" onClick={() => void savePlanFile(planStore.getState().plan)}>
+            Save the plan to a file
           </button>
         </p>
       </div>

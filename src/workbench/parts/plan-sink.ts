@@ -6,17 +6,15 @@ import type { NumberSink } from './number-field';
  * @param label what is done, in words, for undo: "move left tweeter"
  */
 export function planSink(label: string, recipe: (value: number) => Recipe): NumberSink {
-  let running = false;
+  const mine = () => planStore.getState().gesture?.label === label;
   return {
     commit: (value) => planStore.edit(label, recipe(value)),
     nudge: (value) => {
-      if (planStore.getState().gesture === null) planStore.beginGesture(label);
-      running = true;
+      if (!mine()) planStore.beginGesture(label);
       planStore.moveGesture(recipe(value));
     },
     settle: (keep) => {
-      if (!running && planStore.getState().gesture === null) return;
-      running = false;
+      if (!mine()) return;
       if (keep) planStore.commitGesture();
       else planStore.cancelGesture();
     },
