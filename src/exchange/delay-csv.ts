@@ -10,6 +10,7 @@ type Cell = string | number;
 /** Column by column: its heading (with the unit) and how a row fills it. */
 const COLUMNS: readonly (readonly [string, (row: DelayRow, all: DelayExport) => Cell])[] = [
   ['speaker', (row) => row.speaker],
+  ['name', (row) => row.name],
   ['role', (row) => row.role],
   ['pair', (row) => row.pair ?? ''],
   ['side', (row) => row.side ?? ''],
@@ -17,6 +18,7 @@ const COLUMNS: readonly (readonly [string, (row: DelayRow, all: DelayExport) => 
   ['seat', (_, all) => all.seat],
   ['path_mm', (row) => round(row.path, 2)],
   ['line', (row) => row.line],
+  ['blocked_by', (row) => row.blockedBy.join('; ')],
   ['delay_ms', (row) => round(row.delay.ms, 4)],
   ['delay_samples', (row) => round(row.delay.samples, 3)],
   ['delay_mm', (row) => round(row.delay.mm, 2)],

@@ -1,4 +1,5 @@
 import type { Line, OptionResult, PlanInput, Role, Side } from '../geometry';
+import { panelName, speakerName } from '../plan/names';
 import { CAUTIONS, type Caution, SHORT_CAUTION } from './cautions';
 import {
   checkDelayStep,
@@ -18,6 +19,8 @@ export interface DelayExportSettings {
   step: DelayStep;
   /** The largest delay the processor holds, ms; left out: no limit. */
   largestMs?: number;
+  /** What stands in the way, in words; left out: made from its id. */
+  nameOf?: (id: string) => string;
 }
 
 /** One length of time in every unit a processor may ask for. */
@@ -31,6 +34,8 @@ export interface DelayAmounts {
 
 export interface DelayRow {
   speaker: string;
+  /** In words: "left tweeter". */
+  name: string;
   role: Role;
   pair: string | null;
   side: Side | null;
@@ -81,7 +86,7 @@ export function delayExport(
   plan: ExportedPlan,
   settings: DelayExportSettings,
 ): DelayExport {
-  const { step, largestMs = Infinity } = settings;
+  const { step, largestMs = Infinity, nameOf = panelName } = settings;
   const wrong = checkDelayStep(step);
   if (wrong) throw new RangeError(`delayExport: ${wrong}`);
   if (!(largestMs >= 0))
@@ -105,6 +110,7 @@ export function delayExport(
     return [
       {
         speaker: speaker.id,
+        name: speakerName(speaker, option.speakers),
         role: speaker.role,
         pair: speaker.pair ?? null,
         side: speaker.side ?? null,
@@ -132,7 +138,7 @@ export function delayExport(
     sampleRateHz,
     largestMs: largestMs === Infinity ? null : largestMs,
     rows,
-    notes: notesOn(rows, result.detail, largestMs),
+    notes: notesOn(rows, result.detail, largestMs, nameOf),
     shortCaution: SHORT_CAUTION,
     cautions: CAUTIONS,
   };
@@ -161,16 +167,19 @@ function notesOn(
   rows: readonly DelayRow[],
   detail: OptionResult['detail'],
   largestMs: number,
+  nameOf: (id: string) => string,
 ): string[] {
   const notes: string[] = [];
   for (const row of rows.filter(({ clamped }) => clamped))
     notes.push(
-      `${row.speaker} would need ${row.delay.ms.toFixed(3)} ms but ${largestMs} ms is the most ` +
+      `The ${row.name} would need ${row.delay.ms.toFixed(3)} ms but ${largestMs} ms is the most ` +
         `that can be set: it still arrives ${Math.abs(row.residual.ms).toFixed(3)} ms early.`,
     );
   const blocked = rows.filter(({ line }) => line === 'blocked');
   for (const row of blocked)
-    notes.push(`The straight line from ${row.speaker} is blocked by ${row.blockedBy.join(', ')}.`);
+    notes.push(
+      `The straight line from the ${row.name} is blocked by ${row.blockedBy.map(nameOf).join(', ')}.`,
+    );
   if (blocked.length > 0 && detail === 'straight-line')
     notes.push(
       'Paths are straight lines even where blocked; sound going round arrives a little later.',

@@ -1,3 +1,4 @@
+import { seatName } from '../plan/names';
 import type { DelayExport, DelayRow } from './delay-export';
 
 /** One line of text: control and direction-changing signs would tear the table apart. */
@@ -5,7 +6,7 @@ const oneLine = (text: string): string =>
   text.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]+/gu, ' ').trim();
 
 const COLUMNS: readonly (readonly [string, (row: DelayRow) => string])[] = [
-  ['speaker', (row) => oneLine(row.speaker)],
+  ['speaker', (row) => `${row.name} (${oneLine(row.speaker)})`],
   ['path mm', (row) => row.path.toFixed(1)],
   ['set ms', (row) => row.rounded.ms.toFixed(3)],
   ['samples', (row) => row.rounded.samples.toFixed(2)],
@@ -13,7 +14,7 @@ const COLUMNS: readonly (readonly [string, (row: DelayRow) => string])[] = [
   ['cm', (row) => row.rounded.cm.toFixed(2)],
   ['in', (row) => row.rounded.inches.toFixed(2)],
   ['left over ms', (row) => signed(row.residual.ms, 4)],
-  ['mm', (row) => signed(row.residual.mm, 2)],
+  ['left over mm', (row) => signed(row.residual.mm, 2)],
   ['gain dB', (row) => signed(row.gainDb, 2)],
   [
     '',
@@ -45,7 +46,7 @@ export function toText(all: DelayExport): string {
   return [
     `Delays: ${oneLine(all.planTitle) || 'untitled plan'}`,
     `Option: ${oneLine(all.option.title)}`,
-    `Seat: ${oneLine(all.seat)}`,
+    `Seat: ${oneLine(seatName(all.seat))}`,
     `Sound travels ${all.speedOfSound.toFixed(2)} mm in a ms (${all.temperatureC} °C)`,
     `Set in steps of ${all.stepName}${limit}; samples at ${all.sampleRateHz} Hz`,
     '',

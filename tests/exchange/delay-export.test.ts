@@ -42,7 +42,7 @@ describe('delays rounded to the step of a processor', () => {
     expect(rows[0]?.rounded.steps).toBe(52);
     expect(Math.abs((rows[0]?.rounded.ms ?? 0) - 1.04)).toBeLessThan(1e-12);
     expect(rows[1]?.clamped).toBe(false);
-    expect(notes.join(' ')).toMatch(/speaker-0 would need 1\.163 ms but 1\.05 ms is the most/);
+    expect(notes.join(' ')).toMatch(/The left mid would need 1\.163 ms but 1\.05 ms is the most/);
   });
 
   test('fault 13: a largest delay of a whole number of steps is itself reachable', () => {
@@ -127,7 +127,7 @@ describe('delays rounded to the step of a processor', () => {
       step: { kind: 'time', ms: 0.01 },
     });
     expect(rows.map((row) => row.line)).toEqual(['clear', 'blocked']);
-    expect(notes.join(' ')).toContain('from speaker-1 is blocked by board');
+    expect(notes.join(' ')).toContain('from the right mid is blocked by board');
   });
 
   test('an option without speakers gives no rows and no NaN', () => {

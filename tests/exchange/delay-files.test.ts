@@ -191,7 +191,7 @@ describe('delays as JSON and text', () => {
 
   test('the text names plan, option, seat and step, and ends with every caution', () => {
     const text = toText(exported());
-    expect(text).toContain('Delays: Sample\nOption: Only\nSeat: front-left\n');
+    expect(text).toContain('Delays: Sample\nOption: Only\nSeat: front left seat\n');
     expect(text).toContain('1 sample at 48000 Hz');
     for (const caution of CAUTIONS) expect(text).toContain(`- ${caution.title}:`);
   });
