@@ -42,3 +42,17 @@ test('fault 23: the watch itself works: a foreign request and an inline script a
   misdeeds.violations.length = 0;
   misdeeds.foreign.length = 0;
 });
+
+test('the dimensions worth measuring are worked out in a worker of the page', async ({ page }) => {
+  await openFresh(page);
+  expect(page.workers()).toHaveLength(0);
+  await page.getByRole('button', { name: 'New car…' }).click();
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: /measure/i })
+    .click();
+  await expect(page.getByRole('dialog').getByRole('textbox').first()).toBeVisible();
+  expect(page.workers().map((worker) => new URL(worker.url()).pathname)).toEqual([
+    expect.stringMatching(/engine\.worker/),
+  ]);
+});
