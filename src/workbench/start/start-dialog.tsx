@@ -120,7 +120,7 @@ function StyleStep({ car, onChange }: { car: NewCar; onChange: (car: NewCar) => 
           ))}
         </fieldset>
         <div className="field">
-          <label htmlFor={`${id}-title`}>Title of the plan</label>
+          <label htmlFor={`${id}-title`}>Title of the new plan</label>
           <input
             id={`${id}-title`}
             dir="auto"
