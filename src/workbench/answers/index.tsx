@@ -35,13 +35,12 @@ export function Answers() {
     >
       <Announcer />
       <div className="answer-words">
-        <h2 id="answers-head">{seat ? `At the ${seatName(seat.id)}` : 'The answer'}</h2>
+        <div className="answer-head">
+          <h2 id="answers-head">{seat ? `At the ${seatName(seat.id)}` : 'The answer'}</h2>
+          {!refusal && <span>each against its twin</span>}
+        </div>
         {refusal ? <Refused refusal={refusal} /> : board && <PairLines board={board} />}
-        {!refusal && (
-          <p className="footnote">
-            Straight lines to the middle of the head; each delay is against the twin.
-          </p>
-        )}
+        {!refusal && <p className="footnote">In straight lines to the middle of the head.</p>}
       </div>
       {!refusal && board && (
         <div className="answer-sheets">

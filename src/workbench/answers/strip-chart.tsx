@@ -70,8 +70,8 @@ export function StripChart({ board }: { board: Board }) {
         </tbody>
       </table>
       <p className="footnote">
-        A filled mark is when the sound arrives, an open one when it does with its delay set; two
-        bars before a mark say that its line is blocked.
+        These delays bring all speakers together. A filled mark is when the sound arrives, an open
+        one when it does with its delay; two bars before a mark say that its line is blocked.
       </p>
     </>
   );
