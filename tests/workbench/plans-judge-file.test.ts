@@ -61,6 +61,8 @@ describe('a plan file handed to the page', () => {
     );
     expect(answer).toMatchObject({ kind: 'open' });
     expect(answer).toHaveProperty('readOnly', expect.stringContaining('newer version'));
+    // Its version stays known, so that it is never written over by this one.
+    expect(answer).toHaveProperty('plan.version', 99);
   });
 
   it('with one bad speaker is offered without it, the speaker named by its path', () => {

@@ -2,23 +2,47 @@ import { CAUTIONS, cautionsFor, SHORT_CAUTION } from '../../exchange/cautions';
 import type { KeepClearZone } from '../../geometry';
 import { currentOption, useAnswer, useSession, useShownPlan } from '../../store';
 import { CautionList } from './caution-list';
+import { type Spot, spotOf } from './selected-spot';
 import { zoneName } from './spot-zones';
-import { zonesAtSpot } from './zones-at-spot';
 import './cautions.css';
 
-/**
- * What must be read before anything is cut: about the selected speaker's spot first, then what
- * goes for every spot. Compact: the one short sentence, the rest behind a fold.
- */
+/** The cautions for the selected speaker's spot, or for every spot with none selected. */
 export function CautionsNote({ compact = false }: { compact?: boolean }) {
-  const spot = useSelectedSpot();
+  const selection = useSession((state) => state.selection);
+  // Named so that another option on the board is looked at anew.
+  useSession((state) => state.option);
+  const plan = useShownPlan();
+  const answer = useAnswer();
+  const spot =
+    selection?.kind === 'speaker'
+      ? spotOf(plan, answer, currentOption(answer), selection.id)
+      : null;
+  return <SpotCautions spot={spot} compact={compact} />;
+}
+
+/**
+ * What must be read before anything is cut: about this spot first, then what goes for every spot.
+ * Compact: zones and the one short sentence, the rest behind a fold.
+ */
+export function SpotCautions({ spot, compact }: { spot: Spot | null; compact: boolean }) {
   const about = cautionsFor(spot?.panel ?? null).filter((caution) => caution.panels.length > 0);
+  // A zone that is reached into says it already, and more exactly.
+  const airbag =
+    about.some(({ id }) => id === 'airbags') &&
+    !spot?.zones.some((zone) => /airbag/.test(`${zone.id} ${zone.reason}`));
   const others = CAUTIONS.filter((caution) => !about.includes(caution));
   return (
     <section className="cautions" aria-label="Cautions">
       {spot?.zones.map((zone) => (
         <ZoneLine key={zone.id} zone={zone} />
       ))}
+      {spot?.panelName && airbag && (
+        <p className="cautions-near">
+          <strong>{`Airbags are often behind or beside the ${spot.panelName}.`}</strong> Whether
+          this car has one there cannot be told from here: look it up in the maker’s documents
+          before going on.
+        </p>
+      )}
       <p className="cautions-short">{SHORT_CAUTION}</p>
       {about.length > 0 && (
         <details open={!compact}>
@@ -49,30 +73,4 @@ function ZoneLine({ zone }: { zone: KeepClearZone }) {
           'documents and the car itself decide.'}
     </p>
   );
-}
-
-interface Spot {
-  panel: string | null;
-  panelName: string | null;
-  zones: KeepClearZone[];
-}
-
-/** The selected speaker's spot, with the zones it reaches into; `null` with no speaker selected. */
-function useSelectedSpot(): Spot | null {
-  const selection = useSession((state) => state.selection);
-  const plan = useShownPlan();
-  const answer = useAnswer();
-  if (selection?.kind !== 'speaker' || !answer.ok) return null;
-  const result = currentOption(answer);
-  const speaker = plan.options
-    .find((option) => option.id === result?.id)
-    ?.speakers.find(({ id }) => id === selection.id);
-  const placed = result?.placed.find((place) => place.speaker === selection.id);
-  if (!speaker || !placed) return null;
-  const panel = speaker.mount?.panel ?? null;
-  return {
-    panel,
-    panelName: answer.cabin.panels.find(({ id }) => id === panel)?.name ?? null,
-    zones: zonesAtSpot(answer.cabin.keepClear, placed, speaker.body),
-  };
 }

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { CURRENT_VERSION } from '../../plan/schema';
 import { usePlan } from '../../store';
 import { Dialog } from '../dialog';
 import { sentence } from '../parts/check-number';
@@ -15,6 +16,8 @@ export interface PlansDialogProps {
 export function PlansDialog({ open, onClose }: PlansDialogProps) {
   const plan = usePlan((state) => state.plan);
   const [said, setSaid] = useState('');
+  // Written by this version it could lose what only the newer one knows.
+  const newer = plan.version > CURRENT_VERSION;
   const tell = (outcome: FileOutcome, done: string) =>
     setSaid(
       outcome.kind === 'done' ? done : outcome.kind === 'failed' ? sentence(outcome.why) : '',
@@ -47,6 +50,7 @@ export function PlansDialog({ open, onClose }: PlansDialogProps) {
           <button
             type="button"
             className="primary"
+            disabled={newer}
             onClick={async () => tell(await savePlanFile(plan), 'Saved to a file.')}
           >
             Save this plan to a file
