@@ -1,5 +1,6 @@
 import type { CabinInput, PlanInput } from '../input';
 import { bodyLines } from './body-lines';
+import { dimensionLines } from './dimension-lines';
 import { type Dimensions, resolveDimensions } from './dimensions';
 import { buildFixedFurniture, buildSeatFurniture } from './furniture';
 import { remembering } from './furniture/remember';
@@ -8,6 +9,7 @@ import { buildKeepClear } from './keep-clear';
 import type {
   BodyLine,
   CabinAnswer,
+  DimensionLine,
   Drawn,
   Obstacle,
   Panel,
@@ -32,6 +34,7 @@ interface Body {
   references: readonly ReferencePoint[];
   trim: readonly Drawn[];
   bodyLines: readonly BodyLine[];
+  dimensionLines: readonly DimensionLine[];
 }
 
 type BodyAnswer = { ok: true; body: Body | null } | { ok: false; error: Refusal };
@@ -71,6 +74,7 @@ function buildBody(input: CabinInput): BodyAnswer {
       references: buildReferences(dimensions, panels, wheelSide),
       trim: buildTrim(dimensions, panels, template, wheelSide),
       bodyLines: bodyLines(dimensions, template),
+      dimensionLines: dimensionLines(dimensions, panels, wheelSide),
     },
   };
 }
@@ -132,7 +136,7 @@ export function buildCabin(plan: BuildInput): CabinAnswer {
       references: body?.references ?? [],
       trim: body?.trim ?? [],
       bodyLines: body?.bodyLines ?? [],
-      dimensionLines: [],
+      dimensionLines: body?.dimensionLines ?? [],
     },
   };
 }

@@ -49,6 +49,8 @@ export interface TemplateData {
   id: string;
   name: string;
   rows: 1 | 2;
+  /** True with a clutch pedal, and so a clutch foot and foot room for it. */
+  manual: boolean;
   /** Where the values come from. */
   note: string;
   dimensions: Dimensions;

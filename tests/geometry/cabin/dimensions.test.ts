@@ -62,8 +62,9 @@ describe('the templates', () => {
   });
 
   it('describe the car round the cabin well enough to draw it', () => {
-    for (const { id, rows, body, dimensions } of TEMPLATES) {
+    for (const { id, rows, manual, body, dimensions } of TEMPLATES) {
       expect([1, 2], id).toContain(rows);
+      expect(typeof manual, id).toBe('boolean');
       expect(body.width, id).toBeGreaterThan(dimensions.shoulderRoom + 100);
       expect(body.groundZ, id).toBeLessThan(-150);
       expect(body.noseX, id).toBeLessThan(body.frontAxleX - body.tyreDiameter / 2);

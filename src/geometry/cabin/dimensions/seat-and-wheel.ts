@@ -23,8 +23,8 @@ export const SEAT_AND_WHEEL = rows([
     max: 1100,
     code: 'L53',
     measure:
-      'Level along the floor from the accelerator heel rearward to the hip joint of a seated person, with the seat where the owner drives.',
-    moves: 'front heads, legs, seats',
+      'Level along the floor from the accelerator heel rearward to the hip joint of a seated person, with the seat all the way back.',
+    moves: 'front seats and their rails, legs',
   },
   {
     id: 'seatOffset',
@@ -47,7 +47,7 @@ export const SEAT_AND_WHEEL = rows([
     max: 40,
     code: 'A40',
     measure: 'With an angle finder on the front of the backrest, from vertical, leaning rearward.',
-    moves: 'front heads, backrests',
+    moves: 'front backrests, hips, legs',
   },
   {
     id: 'seatTravel',
