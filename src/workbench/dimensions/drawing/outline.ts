@@ -31,8 +31,20 @@ const SHOWN: Record<View, RegExp> = {
 const CENTRE_CUT =
   /^(screen|roof(-rear)?|rear-glass|parcel-shelf|rear-wall|dash-(top|roll|face)-center|console-(top|end)|tunnel-top)$/;
 
-/** Everything drawn of a cabin in one view, back to front. */
-export function flatShapes(cabin: CabinModel, view: View): FlatShape[] {
+const drawn = new WeakMap<CabinModel, Partial<Record<View, readonly FlatShape[]>>>();
+
+/** Everything drawn of a cabin in one view, back to front; worked out once for each. */
+export function flatShapes(cabin: CabinModel, view: View): readonly FlatShape[] {
+  let views = drawn.get(cabin);
+  if (!views) {
+    views = {};
+    drawn.set(cabin, views);
+  }
+  views[view] ??= shapesOf(cabin, view);
+  return views[view];
+}
+
+function shapesOf(cabin: CabinModel, view: View): FlatShape[] {
   return [
     ...bodyShapes(cabin, view),
     ...cabin.panels
