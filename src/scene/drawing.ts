@@ -30,9 +30,11 @@ import { createPanelsPart } from './parts/panels-part';
 import { createSpeakersPart } from './parts/speakers-part';
 import { createZonesPart } from './parts/zones-part';
 import type { Ray } from './pick/ray';
+import type { SurfaceHit } from './pick/surface-caster';
 import { createLook, paintLook } from './shading/look';
 import { inSlices, paintOpenness } from './shading/openness';
 import { watchTheme } from './theme';
+import { type Extent, extentOf } from './views/extent';
 import { ballAround } from './views/fit';
 import { poseFor } from './views/poses';
 import { createRig } from './views/rig';
@@ -75,7 +77,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
   let hovered: Hovered = null;
   let stale = true;
   let repaint = true;
-  let extent: ReturnType<typeof extentOf> = { car: [], stage: [], back: 0 };
+  let extent: Extent = { car: [], stage: [], back: 0 };
   let posed = '';
   let view = sessionStore.getState().view;
   let eye: Vec3 | null = null;
@@ -114,7 +116,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
   /** Fits anew for another car or view; follows the eye of a seat that moved. */
   function keepPose(): void {
     const { openedAs } = planStore.getState();
-    const key = `${openedAs}|${cabin?.template}|${cabin?.wheelSide}|${extent.car.length}`;
+    const key = `${openedAs}|${cabin?.template}|${cabin?.wheelSide}`;
     const next = sessionStore.getState().view;
     const seatView = next === 'seat' ? (seat?.id ?? '') : '';
     const full = `${key}|${next}|${seatView}`;
@@ -216,6 +218,11 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     return (obstacles.meet(id, ray, far) ?? panels.meet(id, ray, far))?.point ?? null;
   }
 
+  function named(hit: SurfaceHit | null): { panel: Panel; point: Vec3 } | null {
+    const panel = hit && panels.ownerOf(hit.triangle);
+    return hit && panel ? { panel, point: hit.point } : null;
+  }
+
   return {
     rig,
     size,
@@ -280,11 +287,11 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     cabin: () => cabin,
     option: () => option,
     seat: () => seat,
-    panelCast(ray: Ray): { panel: Panel; point: Vec3 } | null {
-      const hit = panels.under.first(ray);
-      const panel = hit && panels.ownerOf(hit.triangle);
-      return hit && panel ? { panel, point: hit.point } : null;
-    },
+    /** The panel's cabin side under a line of sight. */
+    panelCast: (ray: Ray) => named(panels.under.first(ray)),
+    /** That, and the near side's back: wherever a speaker dragged there might be meant to go. */
+    panelCasts: (ray: Ray) =>
+      [panels.under.first(ray), panels.under.firstBack(ray)].flatMap((hit) => named(hit) ?? []),
     end() {
       stopShading();
       stopPlan();
@@ -304,26 +311,4 @@ export type Drawing = ReturnType<typeof createDrawing>;
 /** The speakers of the option on the board, as the plan shown has them. */
 export function speakersOf(option: OptionResult | null): readonly SpeakerInput[] {
   return planStore.shown().options.find(({ id }) => id === option?.id)?.speakers ?? [];
-}
-
-/** What must be on the sheet: the cabin and the car's silhouette round it. */
-function extentOf(cabin: CabinModel): { car: Vec3[]; stage: Vec3[]; back: number } {
-  const car = cabin.bodyLines.flatMap((line) => [...line.points]);
-  const stage: Vec3[] = [];
-  // What matters in the free view is the stage and who listens to it, not the boot.
-  const heads = cabin.seats.map(({ head }) => head[0]);
-  const tail = Math.max(...cabin.panels.flatMap((panel) => panel.patch.control.map((p) => p[0])));
-  const back = Math.max(...heads) + 420;
-  const cut = back + 0.3 * Math.max(0, tail - back);
-  for (const panel of cabin.panels) {
-    car.push(...panel.patch.control);
-    stage.push(...panel.patch.control.filter((p) => p[0] <= cut));
-  }
-  if (car.length === 0) {
-    for (const seat of cabin.seats) {
-      const [x, y, z] = seat.head;
-      car.push([x - 1500, y - 900, z - 1100], [x + 700, y + 900, z + 300]);
-    }
-  }
-  return { car, stage: stage.length > 0 ? stage : car, back };
 }

@@ -68,7 +68,7 @@ export function attachPointer(
         return aimOfSpeaker({ ...ids, position: placed.position, tip: grab.point, meet });
       }
       if (speaker.mount) {
-        const cast = drawing.panelCast;
+        const cast = drawing.panelCasts;
         return speakerAlongPanels({ ...ids, mount: speaker.mount, panels: cabin.panels, cast });
       }
       const facing = direction(toCar(camera.getWorldDirection(scratch()))) ?? [1, 0, 0];

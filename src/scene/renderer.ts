@@ -9,7 +9,8 @@ const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
  */
 function drawsInSoftware(): boolean {
   const gl = document.createElement('canvas').getContext('webgl2');
-  if (!gl) return true;
+  // Asked first, so that the drawing library does not write its own complaint.
+  if (!gl) throw new Error('this browser has no WebGL 2');
   const info = gl.getExtension('WEBGL_debug_renderer_info');
   const name = info ? String(gl.getParameter(info.UNMASKED_RENDERER_WEBGL)) : '';
   gl.getExtension('WEBGL_lose_context')?.loseContext();

@@ -11,8 +11,11 @@ import { mountSpeaker, placeSpeakerAt } from '../../plan/edits';
 import { meetPlane, nearestOnRay, type Ray } from '../pick/ray';
 import type { Drag } from './drag';
 
-/** The panel a line of sight meets first on its cabin side, mountable or not. */
-export type CastPanels = (ray: Ray) => { panel: Panel; point: Vec3 } | null;
+/**
+ * Where a line of sight first meets a panel's cabin side, and where it first meets a panel's back:
+ * the near shell a cutaway looks through. Mountable or not; either may be missing.
+ */
+export type CastPanels = (ray: Ray) => readonly { panel: Panel; point: Vec3 }[];
 
 /** How much nearer another panel must be before a speaker off all panels changes over, mm. */
 const HOLD = 25;
@@ -37,11 +40,21 @@ export function speakerAlongPanels(start: SpeakerDragStart): Drag {
   return {
     label: `move ${start.name}`,
     move({ ray }) {
-      const hit = start.cast(ray);
-      const over = hit?.panel.mountable ? hit.panel : null;
-      const wanted = hit?.point ?? (held ? nearestOnRay(ray, held) : null);
-      if (!wanted) return null;
-      const spot = over ? spotOn(over, wanted) : nearestSpot(mountable, wanted, on);
+      const from = held;
+      let spot: PanelSpot | null = null;
+      let least = Number.POSITIVE_INFINITY;
+      for (const { panel, point } of start.cast(ray)) {
+        const found = panel.mountable ? spotOn(panel, point) : nearestSpot(mountable, point, on);
+        if (!found) continue;
+        // A speaker on the near, see-through side stays there while the pointer passes over the
+        // far side, and the other way round: it goes the way that is shortest for it.
+        const leap = from ? distance(from, pointOnPatch(found.panel.patch, found.u, found.v)) : 0;
+        if (leap + found.distance < least) {
+          least = leap + found.distance;
+          spot = found;
+        }
+      }
+      if (!spot && from) spot = nearestSpot(mountable, nearestOnRay(ray, from), on);
       if (!spot) return null;
       held = pointOnPatch(spot.panel.patch, spot.u, spot.v);
       on = spot.panel.id;

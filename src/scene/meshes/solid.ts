@@ -18,63 +18,75 @@ const CREASE = Math.cos((38 * Math.PI) / 180);
 export interface Solid {
   geometry: BufferGeometry;
   edges: { start: Vec3; end: Vec3 }[];
-  triangleCount: number;
 }
 
 /** Vertices nearer than this are one, mm: meshes come with their patches' seams doubled. */
-const WELD = 0.05;
+const WELD = 0.1;
 
-export function solidGeometry(parts: readonly Part[]): Solid {
-  const positions: number[] = [];
-  const normals: number[] = [];
-  const smooth: number[] = [];
-  const tones: number[] = [];
+/**
+ * @param withEdges false leaves the edges out: figures are drawn by their contour alone
+ */
+export function solidGeometry(parts: readonly Part[], withEdges = true): Solid {
+  const welded = parts.map(({ mesh }) => weld(mesh));
+  const corners = welded.reduce((sum, { triangles }) => sum + 3 * triangles.length, 0);
+  const position = new Float32Array(3 * corners);
+  const normal = new Float32Array(3 * corners);
+  const smooth = new Float32Array(3 * corners);
+  const tones = new Float32Array(corners);
   const edges: Solid['edges'] = [];
-  for (const part of parts) {
-    const welded = weld(part.mesh);
-    const faces = welded.triangles.map(([a, b, c]) => {
-      const p = welded.vertices[a] as Vec3;
-      const n = cross(sub(welded.vertices[b] as Vec3, p), sub(welded.vertices[c] as Vec3, p));
-      return { n, unit: direction(n) ?? ([0, 0, 1] as Vec3) };
+  let at = 0;
+  parts.forEach((part, p) => {
+    const mesh = welded[p] as Welded;
+    const { vertices, triangles } = mesh;
+    const faces = triangles.map(([a, b, c]): Face => {
+      const o = vertices[a] as Vec3;
+      const n = cross(sub(vertices[b] as Vec3, o), sub(vertices[c] as Vec3, o));
+      return { n, unit: direction(n) ?? [0, 0, 1] };
     });
-    const around: number[][] = welded.vertices.map(() => []);
-    welded.triangles.forEach((triangle, t) => {
+    const around: number[][] = vertices.map(() => []);
+    triangles.forEach((triangle, t) => {
       for (const v of triangle) around[v]?.push(t);
     });
-    // Area-weighted means: of all neighbours for the contour, of the like-facing for the light.
-    const mean = (vertex: number, like: Vec3 | null): Vec3 => {
-      let [x, y, z] = [0, 0, 0];
-      for (const t of around[vertex] as number[]) {
-        const { n, unit } = faces[t] as { n: Vec3; unit: Vec3 };
-        if (like && dot(unit, like) < CREASE) continue;
-        x += n[0];
-        y += n[1];
-        z += n[2];
-      }
-      return direction([x, y, z]) ?? like ?? [0, 0, 1];
-    };
-    const outward = welded.vertices.map((_, v) => mean(v, null));
+    const outward = vertices.map((_, v) => meanNormal(faces, around[v] as number[], null));
     const tone = toneNumber(part.tone);
-    welded.triangles.forEach((triangle, t) => {
-      const { unit } = faces[t] as { unit: Vec3 };
+    triangles.forEach((triangle, t) => {
+      const { unit } = faces[t] as Face;
       for (const v of triangle) {
-        positions.push(...(welded.vertices[v] as Vec3));
-        normals.push(...mean(v, unit));
-        smooth.push(...(outward[v] as Vec3));
-        tones.push(tone);
+        position.set(vertices[v] as Vec3, 3 * at);
+        normal.set(meanNormal(faces, around[v] as number[], unit), 3 * at);
+        smooth.set(outward[v] as Vec3, 3 * at);
+        tones[at] = tone;
+        at++;
       }
     });
-    edges.push(...sharpEdges(welded, faces));
-  }
+    if (withEdges) edges.push(...sharpEdges(mesh, faces));
+  });
   const geometry = new BufferGeometry();
-  const put = (name: string, values: number[], size: number) =>
-    geometry.setAttribute(name, new BufferAttribute(new Float32Array(values), size));
-  put('position', positions, 3);
-  put('normal', normals, 3);
-  put('smoothNormal', smooth, 3);
-  put('tone', tones, 1);
-  geometry.setAttribute('openness', new BufferAttribute(new Float32Array(tones.length).fill(1), 1));
-  return { geometry, edges, triangleCount: tones.length / 3 };
+  geometry.setAttribute('position', new BufferAttribute(position, 3));
+  geometry.setAttribute('normal', new BufferAttribute(normal, 3));
+  geometry.setAttribute('smoothNormal', new BufferAttribute(smooth, 3));
+  geometry.setAttribute('tone', new BufferAttribute(tones, 1));
+  geometry.setAttribute('openness', new BufferAttribute(new Float32Array(corners).fill(1), 1));
+  return { geometry, edges };
+}
+
+interface Face {
+  /** Normal as long as twice the area, so that large neighbours count for more. */
+  n: Vec3;
+  unit: Vec3;
+}
+
+/** Mean normal of the faces round a vertex: all for the contour, the like-facing for the light. */
+function meanNormal(faces: readonly Face[], around: readonly number[], like: Vec3 | null): Vec3 {
+  let [x, y, z] = [0, 0, 0];
+  for (const t of around) {
+    const { n, unit } = faces[t] as Face;
+    if (like && dot(unit, like) < CREASE) continue;
+    x += n[0];
+    y += n[1];
+    z += n[2];
+  }
+  return direction([x, y, z]) ?? like ?? [0, 0, 1];
 }
 
 interface Welded {
@@ -83,10 +95,10 @@ interface Welded {
 }
 
 function weld(mesh: MeshShape): Welded {
-  const known = new Map<string, number>();
+  const known = new Map<number | string, number>();
   const vertices: Vec3[] = [];
   const number = mesh.vertices.map((p) => {
-    const key = `${Math.round(p[0] / WELD)},${Math.round(p[1] / WELD)},${Math.round(p[2] / WELD)}`;
+    const key = cellOf(p);
     let n = known.get(key);
     if (n === undefined) {
       n = vertices.push(p) - 1;
@@ -102,13 +114,24 @@ function weld(mesh: MeshShape): Welded {
   return { vertices, triangles };
 }
 
-function sharpEdges(mesh: Welded, faces: readonly { unit: Vec3 }[]): Solid['edges'] {
-  const seen = new Map<string, { a: number; b: number; faces: number[] }>();
+/** Cells to each side of zero that fit a third of a double's whole numbers. */
+const CELLS = 2 ** 16;
+
+/** One number for a point's cell; words only for points farther out than a car reaches. */
+function cellOf(p: Vec3): number | string {
+  const [x, y, z] = [Math.round(p[0] / WELD), Math.round(p[1] / WELD), Math.round(p[2] / WELD)];
+  const far = Math.max(Math.abs(x), Math.abs(y), Math.abs(z)) >= CELLS;
+  if (far) return `${x},${y},${z}`;
+  return ((x + CELLS) * 2 * CELLS + (y + CELLS)) * 2 * CELLS + z + CELLS;
+}
+
+function sharpEdges(mesh: Welded, faces: readonly Face[]): Solid['edges'] {
+  const seen = new Map<number, { a: number; b: number; faces: number[] }>();
   mesh.triangles.forEach((triangle, t) => {
     for (let k = 0; k < 3; k++) {
       const a = triangle[k] as number;
       const b = triangle[(k + 1) % 3] as number;
-      const key = a < b ? `${a}-${b}` : `${b}-${a}`;
+      const key = a < b ? a * mesh.vertices.length + b : b * mesh.vertices.length + a;
       const edge = seen.get(key);
       if (edge) edge.faces.push(t);
       else seen.set(key, { a, b, faces: [t] });
@@ -116,7 +139,7 @@ function sharpEdges(mesh: Welded, faces: readonly { unit: Vec3 }[]): Solid['edge
   });
   const edges: Solid['edges'] = [];
   for (const { a, b, faces: sides } of seen.values()) {
-    const [first, second] = sides.map((t) => (faces[t] as { unit: Vec3 }).unit);
+    const [first, second] = sides.map((t) => (faces[t] as Face).unit);
     const open = sides.length === 1;
     if (open || (first && second && dot(first, second) < CREASE)) {
       edges.push({ start: mesh.vertices[a] as Vec3, end: mesh.vertices[b] as Vec3 });

@@ -61,10 +61,10 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
     const parts: Part[] = obstacle.drawn?.length
       ? obstacle.drawn.map(({ material, mesh }) => ({ tone: material, mesh }))
       : [{ tone: toneOf(obstacle), mesh: shapeMesh(obstacle.shape) }];
-    const solid = solidGeometry(parts);
+    const ghost = obstacle.occupant !== undefined;
+    const solid = solidGeometry(parts, !ghost);
     const geometry = bin.keep(solid.geometry);
     const own = new Group();
-    const ghost = obstacle.occupant !== undefined;
     const contour = new Mesh(geometry, ghost ? kit.quietContour : kit.contour);
     if (ghost) {
       const depth = new Mesh(geometry, kit.ghostDepth);

@@ -51,6 +51,14 @@ export function createPanelsPart(kit: Kit): PanelsPart {
     if (mesh.visible) mesh.geometry = marks.keep(panelGeometry(panels).geometry);
   }
 
+  function whole(): SurfaceCaster {
+    if (!all || !caster) {
+      all = panelGeometry(shown);
+      caster = surfaceCaster(bin.keep(all.geometry), true);
+    }
+    return caster;
+  }
+
   return {
     group,
     show(panels) {
@@ -79,13 +87,8 @@ export function createPanelsPart(kit: Kit): PanelsPart {
       hatch(chosen, new Set(selected ? [selected] : []));
     },
     under: {
-      first(ray, far) {
-        if (!all || !caster) {
-          all = panelGeometry(shown);
-          caster = surfaceCaster(bin.keep(all.geometry), true);
-        }
-        return caster.first(ray, far);
-      },
+      first: (ray, far) => whole().first(ray, far),
+      firstBack: (ray) => whole().firstBack(ray),
     },
     meet(id, ray, far) {
       let one = single.get(id);

@@ -58,7 +58,7 @@ export function createSpeakersPart(kit: Kit): SpeakersPart {
 
   function make(body: SpeakerBody, diaphragm: number, shape: string): Drawn {
     const own = createBin();
-    const solid = solidGeometry(speakerParts(body, diaphragm));
+    const solid = solidGeometry(speakerParts(body, diaphragm), false);
     const geometry = own.keep(solid.geometry);
     const holder = new Group();
     holder.matrixAutoUpdate = false;

@@ -1,5 +1,5 @@
 /** What a finger or the mouse would take hold of at a place on the drawing. */
-import type { Vec3 } from '../../geometry';
+import { distance, type Vec3 } from '../../geometry';
 import { planStore, sessionStore } from '../../store';
 import type { Drawing } from '../drawing';
 import { rayThrough, spotOf } from './ray';
@@ -28,30 +28,35 @@ export function grabAt(
 ): Grab | null {
   const reach = touch ? REACH.touch : REACH.mouse;
   const { selection, view } = sessionStore.getState();
-  const off = (point: Vec3) => {
+  const miss = (point: Vec3) => {
     const spot = spotOf(camera, drawing.size, point);
     return spot.ahead ? Math.hypot(spot.x - x, spot.y - y) : Number.POSITIVE_INFINITY;
   };
   const shown = drawing.speakers.shown();
   if (selection?.kind === 'speaker') {
     const tip = shown.find(({ speaker }) => speaker.id === selection.id)?.tip;
-    if (tip && off(tip) <= reach) return { kind: 'tip', id: selection.id, point: tip };
+    if (tip && miss(tip) <= reach) return { kind: 'tip', id: selection.id, point: tip };
   }
-  let best: { grab: Grab; miss: number } | null = null;
+  let best: { grab: Grab; rank: number } | null = null;
+  const eye = rayThrough(camera, drawing.size, x, y).origin;
+  const farthest = Math.max(1, ...shown.map(({ placed }) => distance(eye, placed.position)));
   for (const { speaker, placed, body } of shown) {
     const point = placed.position;
     const size = Math.max(reach, sizeOnSheet(camera, drawing.size, point, body.flange / 2));
-    const miss = off(point) / size;
-    if (miss <= 1 && (!best || miss < best.miss)) {
-      best = { grab: { kind: 'speaker', id: speaker.id, point }, miss };
-    }
+    const off = miss(point) / size;
+    if (off > 1) continue;
+    // Left and right lie on each other from the side: the selected one goes first, then the nearer.
+    const mine = selection?.kind === 'speaker' && selection.id === speaker.id;
+    const rank = mine ? -1 : off + distance(eye, point) / farthest;
+    if (!best || rank < best.rank)
+      best = { grab: { kind: 'speaker', id: speaker.id, point }, rank };
   }
   if (best) return best.grab;
   const self = view === 'seat' ? drawing.seat()?.id : null;
   for (const seat of drawing.cabin()?.seats ?? []) {
     if (seat.id === self) continue;
     const size = Math.max(reach, sizeOnSheet(camera, drawing.size, seat.head, 95));
-    if (off(seat.head) <= size) return { kind: 'head', id: seat.id, point: seat.head };
+    if (miss(seat.head) <= size) return { kind: 'head', id: seat.id, point: seat.head };
   }
   const ray = rayThrough(camera, drawing.size, x, y);
   const hit = drawing.obstacles.under(ray, () => true);

@@ -4,7 +4,7 @@
  * pays nothing for it.
  */
 import { type BufferAttribute, type BufferGeometry, DoubleSide, Ray } from 'three';
-import { MeshBVH } from 'three-mesh-bvh';
+import { MeshBVH, SAH } from 'three-mesh-bvh';
 import { mergeTriangles } from '../meshes/merge-triangles';
 
 /** Farther than this nothing darkens, mm. By eye. */
@@ -12,7 +12,7 @@ const REACH = 560;
 /** Off the surface, so a ray does not meet the triangle it starts on, mm. */
 const LIFT = 3;
 /** Directions round the normal, spread evenly by cosine (Malley's method over a golden spiral). */
-const DIRECTIONS = spread(12);
+const DIRECTIONS = spread(10);
 
 function spread(count: number): [number, number, number][] {
   return Array.from({ length: count }, (_, i) => {
@@ -34,7 +34,7 @@ export function* paintOpenness(
 ): Generator<void, void, void> {
   const merged = mergeTriangles(occluders);
   if (!merged) return;
-  const tree = new MeshBVH(merged, { indirect: true });
+  const tree = new MeshBVH(merged, { indirect: true, strategy: SAH });
   yield;
   for (const geometry of targets) {
     const position = geometry.getAttribute('position');

@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest';
+import { evaluatePlan, type PlacedSpeaker } from '../../src/geometry';
+import { demoPlan } from '../../src/plan/demo';
+import type { Plan } from '../../src/plan/types';
+import { geometriesAlive } from '../../src/scene/parts/bin';
+import { createBodyPart } from '../../src/scene/parts/body-part';
+import { createHeadsPart } from '../../src/scene/parts/heads-part';
+import { createKit } from '../../src/scene/parts/kit';
+import { createLinesPart } from '../../src/scene/parts/lines-part';
+import { createObstaclesPart } from '../../src/scene/parts/obstacles-part';
+import { createPanelsPart } from '../../src/scene/parts/panels-part';
+import { createSpeakersPart } from '../../src/scene/parts/speakers-part';
+import { createZonesPart } from '../../src/scene/parts/zones-part';
+import { createLook } from '../../src/scene/shading/look';
+
+interface Evaluated {
+  plan: Plan;
+  answer: Extract<ReturnType<typeof evaluatePlan>, { ok: true }>;
+}
+
+function evaluated(plan: Plan): Evaluated {
+  const answer = evaluatePlan(plan);
+  if (!answer.ok) throw new Error(answer.error.message);
+  return { plan, answer };
+}
+
+function makeParts() {
+  const kit = createKit(createLook());
+  const parts = {
+    panels: createPanelsPart(kit),
+    obstacles: createObstaclesPart(kit),
+    zones: createZonesPart(kit),
+    body: createBodyPart(kit),
+    speakers: createSpeakersPart(kit),
+    lines: createLinesPart(kit),
+    heads: createHeadsPart(kit),
+  };
+  return {
+    ...parts,
+    draw({ plan, answer }: Evaluated): void {
+      const { cabin } = answer;
+      const option = answer.options[0];
+      parts.panels.show(cabin.panels);
+      parts.obstacles.show(cabin);
+      parts.zones.show(cabin.keepClear, true);
+      parts.body.show(cabin.bodyLines);
+      parts.heads.show(cabin.seats, 'front-left', null);
+      const placed = new Map<string, PlacedSpeaker>(
+        option?.placed.map((one) => [one.speaker, one]) ?? [],
+      );
+      const inputs = plan.options[0]?.speakers ?? [];
+      parts.speakers.show(
+        inputs.flatMap((speaker) => {
+          const at = placed.get(speaker.id);
+          return at ? [{ speaker, placed: at }] : [];
+        }),
+        null,
+        null,
+      );
+      const seat = option?.seats[0];
+      parts.lines.show(
+        seat?.head ?? [0, 0, 0],
+        seat?.arrivals ?? [],
+        placed,
+        { selected: null, hovered: null },
+        (id, ray, far) =>
+          (parts.obstacles.meet(id, ray, far) ?? parts.panels.meet(id, ray, far))?.point ?? null,
+      );
+      const blocking = new Set(seat?.arrivals.flatMap(({ blockedBy }) => blockedBy) ?? []);
+      parts.panels.mark(blocking, cabin.panels[0]?.id ?? null);
+    },
+    end() {
+      for (const part of Object.values(parts)) part.dispose();
+      kit.dispose();
+    },
+  };
+}
+
+const withSeatHeight = (seatHeight: number): Plan => {
+  const plan = demoPlan();
+  return {
+    ...plan,
+    cabin: { ...plan.cabin, dimensions: { ...plan.cabin.dimensions, seatHeight } },
+  };
+};
+
+describe('rebuilding the drawing', () => {
+  it('leaves no more geometries behind after fifty rebuilds, and none at the end', () => {
+    const before = geometriesAlive();
+    const parts = makeParts();
+    const [low, high] = [evaluated(withSeatHeight(270)), evaluated(withSeatHeight(285))];
+    parts.draw(low);
+    parts.draw(high);
+    const once = geometriesAlive();
+    expect(once).toBeGreaterThan(before + 20);
+    for (let i = 0; i < 25; i++) {
+      parts.draw(low);
+      parts.draw(high);
+    }
+    expect(geometriesAlive()).toBe(once);
+    parts.end();
+    expect(geometriesAlive()).toBe(before);
+  }, 60_000);
+
+  it('keeps what did not change: a sliding seat leaves every panel and the wheel alone', () => {
+    const parts = makeParts();
+    const plan = demoPlan();
+    parts.draw(evaluated(plan));
+    const surface = parts.panels.solid();
+    const solids = new Set(parts.obstacles.solids());
+    const slid: Plan = {
+      ...plan,
+      seats: [{ id: 'front-left', slide: -20 }, { id: 'front-right' }],
+    };
+    parts.draw(evaluated(slid));
+    expect(parts.panels.solid()).toBe(surface);
+    const renewed = parts.obstacles.solids().filter((geometry) => !solids.has(geometry));
+    expect(renewed.length).toBeGreaterThan(0);
+    expect(renewed.length).toBeLessThan(8);
+    parts.end();
+  });
+
+  it('marks where a blocked line first meets what blocks it, on the line itself', () => {
+    const parts = makeParts();
+    const plan = demoPlan();
+    const first = plan.options[0];
+    if (!first) throw new Error('the demo has no option');
+    const knee: Plan = {
+      ...plan,
+      obstacles: [{ id: 'crate', shape: 'box', center: [350, 0, 800], size: [60, 900, 700] }],
+    };
+    parts.draw(evaluated(knee));
+    const crossed = parts.lines.shown().filter(({ cross }) => cross);
+    expect(crossed.length).toBeGreaterThan(0);
+    for (const { from, to, cross, arrival } of crossed) {
+      expect(arrival.line).toBe('blocked');
+      if (!cross) continue;
+      const along = (a: readonly number[], b: readonly number[]) =>
+        Math.hypot(...a.map((x, k) => x - (b[k] as number)));
+      expect(along(from, cross) + along(cross, to) - along(from, to)).toBeLessThan(0.01);
+    }
+    for (const { arrival, cross } of parts.lines.shown()) {
+      if (arrival.line === 'clear') expect(cross).toBeNull();
+    }
+    parts.end();
+  });
+});
