@@ -59,8 +59,11 @@ describe('from the eye to the ears', () => {
     if (!template) throw new Error('no compact hatch');
     const answer = placeSeats(template.dimensions, template, 'left', []);
     if (!answer.ok) throw new Error(answer.error.message);
-    const seat = answer.seats[0];
-    const eye = slidingSeatEye({ ...template.dimensions, clutchPedal: false });
+    // The compact hatch has a clutch; the equation's pedal term holds for whoever works it.
+    expect(template.manual).toBe(true);
+    const [seat, passenger] = answer.seats;
+    const eye = slidingSeatEye({ ...template.dimensions, clutchPedal: true });
+    expect((passenger?.head[0] ?? 0) - (seat?.head[0] ?? 0)).toBeCloseTo(12.5, 9);
     expect(template.dimensions.occupantHeight).toBe(1755);
     expect(seat?.head[0]).toBeCloseTo(eye.x + 85, 9);
     expect(seat?.head[1]).toBe(-template.dimensions.seatOffset);
