@@ -178,6 +178,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     obstacles.dress({
       occupants: session.showOccupants,
       hiddenHead: through,
+      listener: seat?.id ?? null,
       blocking,
       selected: chosen('obstacle'),
       hovered: over('obstacle'),
@@ -247,6 +248,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       const moving = rig.step(now);
       look.uViewport.value.set(size.width, size.height).multiplyScalar(gl.getPixelRatio());
       look.uPixelRatio.value = gl.getPixelRatio();
+      look.uPen.value = Math.min(1, Math.max(0.72, Math.sqrt(size.width * size.height) / 900));
       // The key light follows the eye: from over the left shoulder, as drawings are lit.
       look.uKey.value.set(-0.5, 0.72, 0.6).normalize().applyQuaternion(camera.quaternion);
       camera.updateMatrixWorld();

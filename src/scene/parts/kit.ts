@@ -41,7 +41,8 @@ export function createKit(look: Look) {
     /** Trim may be a sheet without a back. */
     sheet: shadeMaterial(look, DoubleSide),
     glass: glassMaterial(look),
-    ghost: ghostMaterial(look),
+    ghost: ghostMaterial(look, 1),
+    ghostFaint: ghostMaterial(look, 0.55),
     ghostDepth: depthOnlyMaterial(),
     contour: contourMaterial(look, colours.ink, 0.9),
     quietContour: contourMaterial(look, colours.quiet, 0.7, true),
@@ -67,7 +68,7 @@ export function createKit(look: Look) {
       colours.ink.copy(palette.ink);
       // A contour on the slate board would glow; it is drawn in the board's own dark instead.
       if (palette.dark) colours.ink.copy(palette.paper).multiplyScalar(0.35);
-      colours.quiet.copy(palette.quietInk);
+      colours.quiet.copy(palette.quietInk).lerp(palette.paper, 0.35);
       colours.accent.copy(palette.accent);
       colours.blocked.copy(palette.blocked);
       colours.zone.copy(palette.zone);

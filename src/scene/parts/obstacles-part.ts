@@ -14,6 +14,8 @@ interface Body {
   key: string;
   group: Group;
   contour: Mesh;
+  /** The see-through figure of an occupant. */
+  figure: Mesh | null;
   /** Hatch over a body that is in the way. */
   hatch: Mesh;
   geometry: BufferGeometry;
@@ -29,6 +31,8 @@ export interface ObstaclesPart {
   dress(how: {
     occupants: boolean;
     hiddenHead: string | null;
+    /** The seat in view: its occupant stands out among the others. */
+    listener: string | null;
     blocking: ReadonlySet<string>;
     selected: string | null;
     hovered: string | null;
@@ -65,11 +69,12 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
     const solid = solidGeometry(parts, !ghost);
     const geometry = bin.keep(solid.geometry);
     const own = new Group();
+    let figure: Mesh | null = null;
     const contour = new Mesh(geometry, ghost ? kit.quietContour : kit.contour);
     if (ghost) {
       const depth = new Mesh(geometry, kit.ghostDepth);
       depth.renderOrder = LAYER.ghostDepth;
-      const figure = new Mesh(geometry, kit.ghost);
+      figure = new Mesh(geometry, kit.ghost);
       figure.renderOrder = LAYER.ghost;
       contour.renderOrder = LAYER.ghost;
       own.add(depth, figure);
@@ -93,6 +98,7 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
       key,
       group: own,
       contour,
+      figure,
       hatch,
       geometry,
       bin,
@@ -144,8 +150,8 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
       }
       return changed;
     },
-    dress({ occupants, hiddenHead, blocking, selected, hovered }) {
-      for (const { obstacle, group: own, contour, hatch } of bodies.values()) {
+    dress({ occupants, hiddenHead, listener, blocking, selected, hovered }) {
+      for (const { obstacle, group: own, contour, figure, hatch } of bodies.values()) {
         const { occupant } = obstacle;
         const inTheWay = blocking.has(obstacle.id);
         const self = occupant !== undefined && occupant.seat === hiddenHead;
@@ -153,6 +159,9 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
           ? (occupants || inTheWay) && !(self && occupant.part !== 'legs')
           : true;
         hatch.visible = inTheWay;
+        if (figure) {
+          figure.material = occupant?.seat === listener ? kit.ghost : kit.ghostFaint;
+        }
         const plain = occupant ? kit.quietContour : kit.contour;
         contour.material = inTheWay
           ? occupant

@@ -20,7 +20,7 @@ export interface InkLook {
 }
 
 export function inkMaterial(look: Look, options: InkLook = {}): ShaderMaterial {
-  const { behind = false, opacity = 1, seeThrough = 0.28, lift = 7, overAll = false } = options;
+  const { behind = false, opacity = 1, seeThrough = 0.2, lift = 7, overAll = false } = options;
   return new ShaderMaterial({
     name: 'ink',
     side: DoubleSide,
@@ -32,6 +32,7 @@ export function inkMaterial(look: Look, options: InkLook = {}): ShaderMaterial {
       uTones: look.uTones,
       uViewport: look.uViewport,
       uPixelRatio: look.uPixelRatio,
+      uPen: look.uPen,
       uOpacity: { value: opacity },
       uSeeThrough: { value: seeThrough },
       uLift: { value: lift },
@@ -44,6 +45,7 @@ attribute vec3 faceB;
 attribute vec4 pen; // width px, tone, dash px (0: solid), strength
 uniform vec2 uViewport;
 uniform float uPixelRatio;
+uniform float uPen;
 uniform float uSeeThrough;
 uniform float uLift;
 varying float vAcross;
@@ -70,7 +72,7 @@ void main() {
   float run = length(way);
   way = run > 1e-4 ? way / run : vec2(1.0, 0.0);
   vec2 across = vec2(-way.y, way.x);
-  vHalf = pen.x * uPixelRatio * 0.5;
+  vHalf = pen.x * uPen * uPixelRatio * 0.5;
   float reach = vHalf + 1.0;
   bool first = position.x < 0.5;
   vec4 clip = first ? a : b;

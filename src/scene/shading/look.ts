@@ -8,6 +8,8 @@ export interface Look {
   /** Drawing size in device pixels, and device pixels to a CSS pixel. */
   uViewport: { value: Vector2 };
   uPixelRatio: { value: number };
+  /** A small sheet is drawn with a finer pen: 1 on a large one. */
+  uPen: { value: number };
   /** Towards the key light, in three's axes: over the draughtsman's left shoulder. */
   uKey: { value: Vector3 };
   /** What light and shade do to a paint. */
@@ -25,6 +27,7 @@ export function createLook(): Look {
     uTones: { value: TONES.map(() => new Color()) },
     uViewport: { value: new Vector2(1, 1) },
     uPixelRatio: { value: 1 },
+    uPen: { value: 1 },
     uKey: { value: new Vector3(0, 1, 0) },
     uLit: { value: new Color() },
     uShade: { value: new Color() },

@@ -53,6 +53,7 @@ const shared = (look: Look) => ({
   uVignette: look.uVignette,
   uViewport: look.uViewport,
   uPixelRatio: look.uPixelRatio,
+  uPen: look.uPen,
 });
 
 /** Opaque surfaces: soft sky light, one key light, darker where the cabin closes in. */
@@ -121,6 +122,8 @@ void main() {
   float facing = abs(dot(normalize(vNormal), normalize(vView)));
   float slant = vSpot.x + 0.35 * vSpot.y;
   float sheen = stroke(slant, 0.42, 0.07) + 0.7 * stroke(slant, 0.58, 0.025);
+  // Seen from the seat the strokes would stand in the road.
+  sheen *= smoothstep(900.0, 2600.0, length(vView));
   float tint = mix(0.34, 0.14, facing);
   if (!gl_FrontFacing) { tint *= 0.35; sheen *= 0.25; }
   vec3 colour = mix(uTones[0], vec3(1.0), 0.75 * clamp(sheen, 0.0, 1.0));
@@ -148,12 +151,13 @@ export function contourMaterial(
 attribute vec3 smoothNormal;
 uniform vec2 uViewport;
 uniform float uPixelRatio;
+uniform float uPen;
 uniform float uWidth;
 void main() {
   vec4 clip = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
   // Not made unit length on the sheet: a normal that faces the eye has no way to go.
   vec2 way = (mat3(modelViewMatrix) * smoothNormal).xy;
-  clip.xy += way * uWidth * uPixelRatio * 2.0 / uViewport * clip.w;
+  clip.xy += way * uWidth * uPen * uPixelRatio * 2.0 / uViewport * clip.w;
   gl_Position = clip;
 }`,
     fragmentShader: /* glsl */ `
@@ -166,18 +170,20 @@ void main() {
 }
 
 /** A calm see-through figure: paler towards the middle, firmer at its outline. */
-export function ghostMaterial(look: Look): ShaderMaterial {
+/** @param strength 1 for the listener in view, less for the others */
+export function ghostMaterial(look: Look, strength: number): ShaderMaterial {
   return new ShaderMaterial({
     name: 'ghost',
     transparent: true,
     depthWrite: false,
     depthFunc: LessEqualDepth,
-    uniforms: shared(look),
+    uniforms: { ...shared(look), uStrength: { value: strength } },
     vertexShader: VERTEX,
     fragmentShader: `${TONE_COUNT}${
       /* glsl */ `
 uniform vec3 uTones[TONE_COUNT];
 uniform vec3 uKey;
+uniform float uStrength;
 varying vec3 vNormal;
 varying vec3 vView;
 varying float vTone;
@@ -185,7 +191,7 @@ void main() {
   vec3 n = normalize(vNormal);
   float rim = 1.0 - abs(dot(n, normalize(vView)));
   float light = 0.75 + 0.35 * max(dot(n, uKey), 0.0);
-  gl_FragColor = vec4(uTones[int(vTone + 0.5)] * light, 0.26 + 0.5 * rim * rim);
+  gl_FragColor = vec4(uTones[int(vTone + 0.5)] * light, uStrength * (0.26 + 0.5 * rim * rim));
   #include <colorspace_fragment>
 }`
     }`,

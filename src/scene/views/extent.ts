@@ -28,7 +28,7 @@ export function extentOf(cabin: CabinModel): Extent {
     cabin.seats.map(({ head }) => head[0] + BEHIND_HEAD),
     tail,
   );
-  const cut = back + 0.3 * Math.max(0, tail - back);
+  const cut = back + 0.15 * Math.max(0, tail - back);
   for (const panel of cabin.panels) {
     car.push(...panel.patch.control);
     stage.push(...panel.patch.control.filter((p) => p[0] <= cut));

@@ -1,5 +1,13 @@
 /** Where the eye stands for each view. */
-import { along, direction, radians, type Seat, type Side, type Vec3 } from '../../geometry';
+import {
+  along,
+  degrees,
+  direction,
+  radians,
+  type Seat,
+  type Side,
+  type Vec3,
+} from '../../geometry';
 import type { ViewName } from '../../store';
 import { fitPoints } from './fit';
 
@@ -24,9 +32,12 @@ export interface PoseNeeds {
 /** A long lens keeps parallels nearly parallel: the three elevations read as drawings. */
 const ELEVATION_FOV = 7;
 const FREE_FOV = 24;
-/** A seated person's comfortable field, from memory: wide enough for both pillars. */
-const SEAT_FOV = 76;
-const TURN_IN = 11;
+/** Across, so that both front pillars are on the sheet from either front seat. */
+const SEAT_ACROSS = 108;
+/** Upright sheets would need a fish eye: no more than this from top to bottom. */
+const SEAT_MOST = 92;
+/** How far the head is turned towards the middle of the car. */
+const TURN_IN = 14;
 /** The view turns about a point this far before the eye, mm: looking round, not walking round. */
 const LOOK_ROUND = 2;
 /** OrbitControls cannot stand exactly over its target. */
@@ -57,9 +68,8 @@ export function poseFor(view: ViewName, needs: PoseNeeds): Pose {
       // A little downward: at rest the eye looks over the wheel, and the dash should be seen.
       const ahead = direction([-cos, sin, -0.2]) as Vec3;
       const target = along(eye, ahead, LOOK_ROUND);
-      // Upright sheets would lose the pillars: widen until the sides show.
-      const widen = Math.min(1.25, Math.max(1, 1.2 / needs.aspect));
-      return { eye, target, fovDeg: Math.min(96, SEAT_FOV * widen) };
+      const upright = 2 * degrees(Math.atan(Math.tan(radians(SEAT_ACROSS / 2)) / needs.aspect));
+      return { eye, target, fovDeg: Math.min(SEAT_MOST, upright) };
     }
   }
 }
