@@ -70,22 +70,28 @@ function panelTree(panels: readonly Panel[]): PanelTree | null {
   return made;
 }
 
-function touchesBounds(from: Vec3, to: Vec3, low: Vec3, high: Vec3): boolean {
+/** Whether a segment passes through box number `i`; six numbers a box, low then high. */
+function touches(boxes: Float64Array, i: number, from: Vec3, to: Vec3): boolean {
   let enter = 0;
   let leave = 1;
   for (let k = 0; k < 3; k++) {
     const s = from[k] as number;
     const d = (to[k] as number) - s;
-    const lo = low[k] as number;
-    const hi = high[k] as number;
+    const lo = boxes[6 * i + k] as number;
+    const hi = boxes[6 * i + 3 + k] as number;
     if (d === 0) {
       if (s < lo || s > hi) return false;
       continue;
     }
     const t0 = (lo - s) / d;
     const t1 = (hi - s) / d;
-    enter = Math.max(enter, Math.min(t0, t1));
-    leave = Math.min(leave, Math.max(t0, t1));
+    if (t0 < t1) {
+      if (t0 > enter) enter = t0;
+      if (t1 < leave) leave = t1;
+    } else {
+      if (t1 > enter) enter = t1;
+      if (t0 < leave) leave = t0;
+    }
     if (enter > leave) return false;
   }
   return true;
@@ -151,7 +157,7 @@ function isListenersOwn(obstacle: Obstacle, listener: string | null): boolean {
  */
 export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstacle[]): Caster {
   const known = panelTree(panels);
-  const solids = obstacles.map((obstacle) => ({ obstacle, bounds: shapeBounds(obstacle.shape) }));
+  const boxes = Float64Array.from(obstacles.flatMap(({ shape }) => shapeBounds(shape).flat()));
 
   function panelHits(from: Vec3, to: Vec3, reach: number, spot: SpotStart | null, hits: Hit[]) {
     if (!known) return;
@@ -176,9 +182,10 @@ export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstac
       if (reach <= 2 * END_CLEARANCE) return [];
       const hits: Hit[] = [];
       panelHits(from, to, reach, spot, hits);
-      for (const { obstacle, bounds } of solids) {
+      for (let i = 0; i < obstacles.length; i++) {
+        if (!touches(boxes, i, from, to)) continue;
+        const obstacle = obstacles[i] as Obstacle;
         if (isListenersOwn(obstacle, listener)) continue;
-        if (!touchesBounds(from, to, bounds[0], bounds[1])) continue;
         const at = hitShape(obstacle.shape, from, to, reach);
         if (at !== null) hits.push({ id: obstacle.id, at });
       }
@@ -190,10 +197,8 @@ export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstac
       if (reach <= 2 * END_CLEARANCE) return true;
       const end = END_CLEARANCE / reach;
       if (known && visitCrossed(known.tree, from, to, end, 1 - end, () => true)) return false;
-      return !solids.some(
-        ({ obstacle, bounds }) =>
-          touchesBounds(from, to, bounds[0], bounds[1]) &&
-          hitShape(obstacle.shape, from, to, reach) !== null,
+      return !obstacles.some(
+        ({ shape }, i) => touches(boxes, i, from, to) && hitShape(shape, from, to, reach) !== null,
       );
     },
   };
