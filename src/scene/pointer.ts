@@ -1,35 +1,33 @@
 /**
- * Mouse, pen and finger on the drawing: taking hold, dragging, choosing, pointing out. Whatever is
- * not taken hold of is left to the camera's controls.
+ * Mouse, pen and finger on the drawing: taking hold, dragging, choosing, pointing out. Whatever
+ * cannot be moved is left to the camera's controls.
  */
 import type { PerspectiveCamera } from 'three';
-import { direction, type Vec3 } from '../geometry';
-import { seatName, speakerName } from '../plan/names';
 import { planStore, type Selection, sessionStore } from '../store';
-import { toCar } from './axes';
-import { aimOfSpeaker } from './drag/aim-drag';
-import { type Drag, type DragRun, runDrag } from './drag/drag';
-import { obstacleInCar } from './drag/obstacle-drag';
-import { seatAlongRails } from './drag/seat-drag';
-import { speakerAlongPanels, speakerInSpace } from './drag/speaker-drag';
-import { type Drawing, type Hovered, speakersOf } from './drawing';
-import { type Grab, grabAt, headAt, lookOnly } from './pick/grab';
+import { type DragRun, runDrag } from './drag/drag';
+import type { Drawing, Hovered } from './drawing';
+import { canBeDragged, dragFor, nearer } from './grab-to-drag';
+import { type Grab, grabAt, headAt } from './pick/grab';
 import { rayThrough, spotOf } from './pick/ray';
 
 /** A hand shakes this much without meaning to drag, CSS pixels. */
 const SLACK = { mouse: 3, touch: 8 } as const;
 
-interface Hold {
+interface Press {
   pointer: number;
+  grab: Grab | null;
+  slack: number;
+  x: number;
+  y: number;
+}
+
+interface Hold extends Press {
   grab: Grab;
-  touch: boolean;
-  startX: number;
-  startY: number;
   /** From the pointer to the grabbed point on the sheet, so nothing jumps when taken hold of. */
   offX: number;
   offY: number;
   run: DragRun | null;
-  /** No drag can start from here (read-only, rails end-on). */
+  /** Nothing more comes of this hold: the drag could not start. */
   dead: boolean;
 }
 
@@ -39,63 +37,16 @@ export function attachPointer(
   camera: PerspectiveCamera,
   drawing: Drawing,
 ): () => void {
+  /** Something is held and will be dragged. */
   let hold: Hold | null = null;
-  let press: { x: number; y: number; pointer: number } | null = null;
+  /** The button is down on something that is only to be chosen, or on nothing. */
+  let press: Press | null = null;
 
   const place = (event: PointerEvent) => {
     const box = canvas.getBoundingClientRect();
     return { x: event.clientX - box.left, y: event.clientY - box.top };
   };
   const ray = (x: number, y: number) => rayThrough(camera, drawing.size, x, y);
-
-  function dragFor(held: Hold): Drag | null {
-    const { grab } = held;
-    const option = drawing.option();
-    const cabin = drawing.cabin();
-    if (!option || !cabin) return null;
-    const among = speakersOf(option);
-    if (grab.kind === 'speaker' || grab.kind === 'tip') {
-      const shown = drawing.speakers.shown().find(({ speaker }) => speaker.id === grab.id);
-      if (!shown) return null;
-      const { speaker, placed } = shown;
-      const ids = { optionId: option.id, speakerId: speaker.id, name: speakerName(speaker, among) };
-      if (grab.kind === 'tip') {
-        const meet = (sight: Parameters<Drawing['panelCast']>[0]): Vec3 | null => {
-          const panel = drawing.panelCast(sight)?.point ?? null;
-          const body = drawing.obstacles.under(sight, (obstacle) => !obstacle.occupant);
-          return nearer(sight.origin, panel, body?.point ?? null);
-        };
-        return aimOfSpeaker({ ...ids, position: placed.position, tip: grab.point, meet });
-      }
-      if (speaker.mount) {
-        const cast = drawing.panelCasts;
-        return speakerAlongPanels({ ...ids, mount: speaker.mount, panels: cabin.panels, cast });
-      }
-      const facing = direction(toCar(camera.getWorldDirection(scratch()))) ?? [1, 0, 0];
-      return speakerInSpace({ ...ids, position: placed.position, facing });
-    }
-    const start = ray(held.startX + held.offX, held.startY + held.offY);
-    if (grab.kind === 'obstacle') {
-      const name = cabin.obstacles.find(({ id }) => id === grab.id)?.name ?? grab.id;
-      return obstacleInCar({ obstacleId: grab.id, name, grip: grab.point, ray: start });
-    }
-    const seat = cabin.seats.find(({ id }) => id === grab.id);
-    if (!seat?.slideRange) return null;
-    const slide = planStore.shown().seats?.find(({ id }) => id === seat.id)?.slide ?? 0;
-    return seatAlongRails({
-      seatId: seat.id,
-      allSeatIds: cabin.seats.map(({ id }) => id),
-      name: seatName(seat.id),
-      grip: grab.point,
-      ray: start,
-      slide,
-      slideRange: seat.slideRange,
-    });
-  }
-
-  function scratch() {
-    return camera.position.clone();
-  }
 
   function end(commit: boolean): void {
     const held = hold;
@@ -118,25 +69,22 @@ export function attachPointer(
     const { x, y } = place(event);
     const touch = event.pointerType !== 'mouse';
     const grab = grabAt(drawing, camera, x, y, touch);
-    if (!grab) {
-      press = { x, y, pointer: event.pointerId };
+    const pressed = {
+      pointer: event.pointerId,
+      grab,
+      slack: SLACK[touch ? 'touch' : 'mouse'],
+      x,
+      y,
+    };
+    if (!grab || !canBeDragged(drawing, grab)) {
+      press = pressed;
       return;
     }
     event.stopPropagation();
     canvas.setPointerCapture(event.pointerId);
     choose(grab);
     const spot = spotOf(camera, drawing.size, grab.point);
-    hold = {
-      pointer: event.pointerId,
-      grab,
-      touch,
-      startX: x,
-      startY: y,
-      offX: spot.x - x,
-      offY: spot.y - y,
-      run: null,
-      dead: lookOnly(),
-    };
+    hold = { ...pressed, grab, offX: spot.x - x, offY: spot.y - y, run: null, dead: false };
   }
 
   function onMove(event: PointerEvent): void {
@@ -147,21 +95,18 @@ export function attachPointer(
     }
     if (event.pointerId !== hold.pointer || hold.dead) return;
     if (!hold.run) {
-      const slack = hold.touch ? SLACK.touch : SLACK.mouse;
-      if (Math.hypot(x - hold.startX, y - hold.startY) < slack) return;
-      const drag = dragFor(hold);
+      if (Math.hypot(x - hold.x, y - hold.y) < hold.slack) return;
+      const start = ray(hold.x + hold.offX, hold.y + hold.offY);
+      const drag = dragFor(drawing, camera, hold.grab, start);
       hold.run = drag && runDrag(drag, planStore);
-      if (!hold.run) {
-        hold.dead = true;
-        return;
-      }
-      canvas.style.cursor = 'grabbing';
+      hold.dead = hold.run === null;
+      if (hold.run) canvas.style.cursor = 'grabbing';
     }
-    if (!hold.run.running()) {
+    if (hold.run?.running() === false) {
       end(false);
       return;
     }
-    hold.run.move({
+    hold.run?.move({
       ray: ray(x + hold.offX, y + hold.offY),
       vertical: event.shiftKey,
       head: hold.grab.kind === 'tip' ? headAt(drawing, camera, x, y) : null,
@@ -173,34 +118,42 @@ export function attachPointer(
       end(true);
       return;
     }
-    if (press?.pointer !== event.pointerId) return;
-    const { x, y } = place(event);
-    // A press without a drag chooses the panel there, or nothing.
-    if (Math.hypot(x - press.x, y - press.y) < SLACK.mouse + 1) {
-      const sight = ray(x, y);
-      const panel = drawing.panelCast(sight);
-      const body = drawing.obstacles.under(sight, () => true);
-      const bodyFirst =
-        body && (!panel || nearer(sight.origin, panel.point, body.point) === body.point);
-      const seat = bodyFirst ? (body.obstacle.seat ?? body.obstacle.occupant?.seat) : undefined;
-      if (seat) choose({ kind: 'seat', id: seat, point: body?.point ?? [0, 0, 0] });
-      else if (bodyFirst)
-        sessionStore.setState({ selection: { kind: 'obstacle', id: body.obstacle.id } });
-      else
-        sessionStore.setState({ selection: panel ? { kind: 'panel', id: panel.panel.id } : null });
-    }
+    const pressed = press;
     press = null;
+    if (pressed?.pointer !== event.pointerId) return;
+    const { x, y } = place(event);
+    // A press that became a turn of the car chooses nothing.
+    if (Math.hypot(x - pressed.x, y - pressed.y) > pressed.slack) return;
+    if (pressed.grab) choose(pressed.grab);
+    else chooseUnder(x, y);
+  }
+
+  /** The seat, body or panel there; nothing on bare paper. */
+  function chooseUnder(x: number, y: number): void {
+    const sight = ray(x, y);
+    const panel = drawing.panelCast(sight);
+    const body = drawing.obstacles.under(sight, () => true);
+    const first = nearer(sight.origin, panel?.point ?? null, body?.point ?? null);
+    let selection: Selection = null;
+    if (body && first === body.point) {
+      const { obstacle, point } = body;
+      const seat = obstacle.seat ?? obstacle.occupant?.seat;
+      if (seat && drawing.cabin()?.seats.some(({ id }) => id === seat)) {
+        choose({ kind: 'seat', id: seat, point });
+        return;
+      }
+      selection = { kind: 'obstacle', id: obstacle.id };
+    } else if (panel) selection = { kind: 'panel', id: panel.panel.id };
+    sessionStore.setState({ selection });
   }
 
   function pointOut(x: number, y: number): void {
     const grab = grabAt(drawing, camera, x, y, false);
-    canvas.style.cursor = grab ? (lookOnly() ? 'pointer' : 'grab') : '';
-    const over: Hovered =
-      grab?.kind === 'speaker' || grab?.kind === 'obstacle'
-        ? { kind: grab.kind, id: grab.id }
-        : grab?.kind === 'head' || grab?.kind === 'seat'
-          ? { kind: 'seat', id: grab.id }
-          : null;
+    canvas.style.cursor = !grab ? '' : canBeDragged(drawing, grab) ? 'grab' : 'pointer';
+    let over: Hovered = null;
+    if (grab?.kind === 'speaker' || grab?.kind === 'obstacle')
+      over = { kind: grab.kind, id: grab.id };
+    else if (grab?.kind === 'head' || grab?.kind === 'seat') over = { kind: 'seat', id: grab.id };
     drawing.hover(over);
   }
 
@@ -243,15 +196,9 @@ export function attachPointer(
 /** Choosing a listener also brings their lines on the board. */
 function choose(grab: Grab): void {
   const kind = grab.kind === 'tip' ? 'speaker' : grab.kind === 'head' ? 'seat' : grab.kind;
-  const selection: Selection = { kind, id: grab.id };
-  const now = sessionStore.getState();
-  if (now.selection?.kind === kind && now.selection.id === grab.id && kind !== 'seat') return;
-  sessionStore.setState(kind === 'seat' ? { selection, seat: grab.id } : { selection });
-}
-
-function nearer(origin: Vec3, a: Vec3 | null, b: Vec3 | null): Vec3 | null {
-  if (!a || !b) return a ?? b;
-  const far = (p: Vec3) =>
-    (p[0] - origin[0]) ** 2 + (p[1] - origin[1]) ** 2 + (p[2] - origin[2]) ** 2;
-  return far(a) <= far(b) ? a : b;
+  const { selection, seat } = sessionStore.getState();
+  const same = selection?.kind === kind && selection.id === grab.id;
+  if (same && (kind !== 'seat' || seat === grab.id)) return;
+  const next: Selection = { kind, id: grab.id };
+  sessionStore.setState(kind === 'seat' ? { selection: next, seat: grab.id } : { selection: next });
 }

@@ -1,6 +1,6 @@
 /** What a finger or the mouse would take hold of at a place on the drawing. */
 import { distance, type Vec3 } from '../../geometry';
-import { planStore, sessionStore } from '../../store';
+import { sessionStore } from '../../store';
 import type { Drawing } from '../drawing';
 import { rayThrough, spotOf } from './ray';
 
@@ -106,6 +106,3 @@ export function sizeOnSheet(
   if (depth <= 1) return 0;
   return ((radius * (m[5] as number)) / depth) * (size.height / 2);
 }
-
-/** True when the plan may only be looked at. */
-export const lookOnly = (): boolean => planStore.getState().readOnly !== null;
