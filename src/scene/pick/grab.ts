@@ -32,10 +32,17 @@ export function grabAt(
     const spot = spotOf(camera, drawing.size, point);
     return spot.ahead ? Math.hypot(spot.x - x, spot.y - y) : Number.POSITIVE_INFINITY;
   };
+  const apart = (a: Vec3, b: Vec3) => {
+    const [at, bt] = [spotOf(camera, drawing.size, a), spotOf(camera, drawing.size, b)];
+    return Math.hypot(at.x - bt.x, at.y - bt.y);
+  };
   const shown = drawing.speakers.shown();
   if (selection?.kind === 'speaker') {
-    const tip = shown.find(({ speaker }) => speaker.id === selection.id)?.tip;
-    if (tip && miss(tip) <= reach) return { kind: 'tip', id: selection.id, point: tip };
+    const own = shown.find(({ speaker }) => speaker.id === selection.id);
+    // Seen end on, the arrow lies on the speaker itself: then it is the speaker that is meant.
+    const tip = own?.tip;
+    if (own && tip && miss(tip) <= reach && apart(tip, own.placed.position) > reach)
+      return { kind: 'tip', id: selection.id, point: tip };
   }
   let best: { grab: Grab; rank: number } | null = null;
   const eye = rayThrough(camera, drawing.size, x, y).origin;
