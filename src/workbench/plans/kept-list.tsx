@@ -1,7 +1,11 @@
 import { useRef } from 'react';
+import { demoPlan } from '../../plan/demo';
 import { useKeeping, usePlan } from '../../store';
 import { KeptPlan } from './kept-plan';
+import { openPlan } from './opening';
 import { useKept } from './use-kept';
+
+const DEMO_TITLE = demoPlan().title;
 
 export interface KeptListProps {
   /** A plan was opened: nothing more to do here. */
@@ -17,6 +21,8 @@ export function KeptList({ onOpened, onSay }: KeptListProps) {
   const openId = useKeeping((state) => state.planId);
   const title = usePlan((state) => state.plan.title);
   const readOnly = usePlan((state) => state.readOnly !== null);
+  // The demo is not kept before its first change, so there must be a way back to it.
+  const demoStands = openId === null && title === DEMO_TITLE;
   return (
     <div ref={list} tabIndex={-1} className="kept">
       {openId === null && (
@@ -44,6 +50,18 @@ export function KeptList({ onOpened, onSay }: KeptListProps) {
             />
           ))}
         </ul>
+      )}
+      {!demoStands && (
+        <button
+          type="button"
+          className="words"
+          onClick={async () => {
+            await openPlan(demoPlan());
+            onOpened();
+          }}
+        >
+          Open the demo plan
+        </button>
       )}
     </div>
   );

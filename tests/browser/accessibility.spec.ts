@@ -1,0 +1,63 @@
+import { createRequire } from 'node:module';
+import type { Page } from '@playwright/test';
+import { carDrawn } from './board';
+import { expect, openFresh, test } from './support';
+
+const axeSource = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+
+/** Axe's findings, one line each: which rule, where. */
+async function findings(page: Page): Promise<string[]> {
+  // The content policy allows no inline script; evaluate runs outside it.
+  const { readFileSync } = await import('node:fs');
+  await page.evaluate(readFileSync(axeSource, 'utf8'));
+  return page.evaluate(async () => {
+    const axe = (window as unknown as { axe: { run(): Promise<AxeAnswer> } }).axe;
+    interface AxeAnswer {
+      passes: unknown[];
+      violations: { id: string; nodes: { html: string }[] }[];
+    }
+    const { violations, passes } = await axe.run();
+    if (passes.length < 10) return [`axe looked at too little: ${passes.length} rules passed`];
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
+  });
+}
+
+for (const scheme of ['light', 'dark'] as const) {
+  test.describe(`in the ${scheme} look`, () => {
+    test.use({ colorScheme: scheme });
+
+    test('the page has no accessibility violation, in every set of numbers', async ({ page }) => {
+      await openFresh(page);
+      await carDrawn(page);
+      expect(await findings(page)).toEqual([]);
+      for (const set of ['Arrivals', 'Pairs', 'Delays']) {
+        await page.getByRole('button', { name: set, exact: true }).click();
+        expect(await findings(page), set).toEqual([]);
+      }
+      await page.getByRole('button', { name: /^left tweeter, / }).click();
+      expect(await findings(page), 'a speaker selected').toEqual([]);
+      await page.getByRole('button', { name: 'Whole car' }).click();
+      await page.getByRole('button', { name: 'Adjust the front left seat' }).click();
+      expect(await findings(page), 'a seat selected').toEqual([]);
+    });
+
+    for (const button of ['Plans…', 'New car…', 'Export…', 'Keys…']) {
+      test(`the dialog behind “${button}” has no accessibility violation`, async ({ page }) => {
+        await openFresh(page);
+        await page.getByRole('button', { name: button }).click();
+        await expect(page.getByRole('dialog')).toBeVisible();
+        expect(await findings(page)).toEqual([]);
+      });
+    }
+  });
+}
+
+test('narrow as a telephone, the page has no accessibility violation and no sideways scroll', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await openFresh(page);
+  expect(await findings(page)).toEqual([]);
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+  expect(wide).toBeLessThanOrEqual(390);
+});
