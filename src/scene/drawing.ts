@@ -89,7 +89,6 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     }
     dress(cabin);
     poses.keep(cabin, cabin.seats.find(({ id }) => id === seat?.id) ?? null);
-    canvas.dataset.sceneView = poses.view();
     look.uVignette.value.set(...poses.vignette());
   }
 
@@ -176,6 +175,9 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
         const among = speakersOf(option);
         labels.lay(wordsFor({ camera, size, cabin, seat, hovered, among, ...shown }), size);
       }
+      // Said on arrival: whoever reads places off the sheet should not do so on the way.
+      if (moving) delete canvas.dataset.sceneView;
+      else canvas.dataset.sceneView = poses.view();
       return moving;
     },
     resize(width: number, height: number) {
