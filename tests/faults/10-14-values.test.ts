@@ -227,15 +227,13 @@ describe('faults 14: a thousand random edits', { timeout: 90_000 }, () => {
   test(`1,000 random edits, all undone, are the plan it started from; redone, the same end (seed ${seed})`, () => {
     const start = structuredClone(smallPlan());
     const store = createPlanStore(start);
-    const commands = fc.sample(command, { numRuns: 1000, seed });
-    let done = 0;
-    for (const run of commands) {
+    // Many commands change nothing, or undo; go on until a thousand steps stand.
+    for (const run of fc.sample(command, { numRuns: 12_000, seed })) {
       run(store);
-      done++;
+      if (store.getState().past.length === 1000) break;
     }
-    expect(done).toBe(1000);
     const steps = store.getState().past.length;
-    expect(steps).toBeGreaterThan(300);
+    expect(steps, `seed ${seed}`).toBe(1000);
     const end = structuredClone(store.getState().plan);
 
     while (store.getState().past.length > 0) store.undo();
