@@ -75,6 +75,15 @@ describe('views', () => {
     }
   });
 
+  it('holds the front row in the free view, and the rear one when somebody there is listening', () => {
+    const rear = extentOf(cabin, 'rear-left');
+    const headX = (id: string) => cabin.seats.find((s) => s.id === id)?.head[0] ?? Number.NaN;
+    expect(extent.back).toBeGreaterThan(headX('front-left'));
+    expect(extent.back).toBeLessThan(headX('rear-left'));
+    expect(rear.back).toBeGreaterThan(headX('rear-left'));
+    expect(extentOf(cabin, 'front-right').back).toBe(extent.back);
+  });
+
   it('stands somewhere finite for a cabin without panels, seats or anything', () => {
     const plan = { ...boardPlan(), seats: [], obstacles: [], options: [] };
     const bare = cabinOf({ ...plan, cabin: { template: 'none', wheelSide: 'left' } });

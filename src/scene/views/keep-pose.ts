@@ -40,13 +40,15 @@ export function createPoseKeeper(rig: Rig, size: { width: number; height: number
 
   return {
     measure(cabin) {
-      extent = extentOf(cabin);
+      extent = extentOf(cabin, from?.id);
       const { middle, radius } = ballAround(extent.car);
       rig.hold(toThree(middle, new Vector3()), radius);
     },
     keep(cabin, seat) {
       car = cabin;
+      const another = (seat?.id ?? null) !== (from?.id ?? null);
       from = seat;
+      if (another) extent = extentOf(cabin, seat?.id);
       const key = `${planStore.getState().openedAs}|${cabin.template}|${cabin.wheelSide}`;
       const next = sessionStore.getState().view;
       const full = `${key}|${next}|${next === 'seat' ? (seat?.id ?? '') : ''}`;
@@ -58,6 +60,7 @@ export function createPoseKeeper(rig: Rig, size: { width: number; height: number
         pose(sameCar);
         return;
       }
+      if (another && view === 'free' && rig.untouched()) pose(true);
       if (view !== 'seat' || !seat || !eye || seat.eye === eye) return;
       const by = toThree(seat.eye, new Vector3()).sub(toThree(eye, new Vector3()));
       if (by.lengthSq() > 0) rig.shift(by);

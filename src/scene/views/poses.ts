@@ -49,7 +49,7 @@ export function poseFor(view: ViewName, needs: PoseNeeds): Pose {
     case 'free':
       // From behind the passenger's shoulder and above: dash, both pillars and both doors show
       // their cabin side, and the wheel does not hide the driver's corner.
-      return from(needs.stage, needs.aspect, [0.52, passenger * 0.5, 0.56], FREE_FOV, 0.03);
+      return from(needs.stage, needs.aspect, [0.6, passenger * 0.34, 0.64], FREE_FOV, 0.03);
     case 'plan':
       // Front to the left on a wide sheet, as the side view below it; front up on a tall one.
       return needs.aspect > 1.15
