@@ -6,7 +6,7 @@
 import { readFile } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
 import { evaluatePlan, type OptionResult, type Refusal } from './geometry';
-import { readPlan } from './plan/schema';
+import { formatRefusal, readPlan } from './plan/schema';
 
 export type EvaluatedFile =
   | { file: string; options: OptionResult[]; warnings?: string[] }
@@ -21,12 +21,18 @@ export async function evaluateFile(file: string): Promise<EvaluatedFile> {
     return { file, error: { message: `the file cannot be read: ${sayWhy(reason)}`, path: '' } };
   }
   const read = readPlan(bytes);
-  if (!read.ok) return { file, error: read.error };
+  if (!read.ok) return { file, error: wholeSentence(read.error) };
   const answer = evaluatePlan(read.plan);
-  if (!answer.ok) return { file, error: answer.error };
+  if (!answer.ok) return { file, error: wholeSentence(answer.error) };
   const { warnings } = read;
   return { file, options: answer.options, ...(warnings.length > 0 && { warnings }) };
 }
+
+/** On a command line the sentence stands alone, so it says where as well as what. */
+const wholeSentence = (refusal: Refusal): Refusal => ({
+  message: formatRefusal(refusal),
+  path: refusal.path,
+});
 
 function sayWhy(reason: unknown): string {
   const code = (reason as NodeJS.ErrnoException | null)?.code;

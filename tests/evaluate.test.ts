@@ -103,6 +103,8 @@ describe('what is evaluated', () => {
     expect(answer.error.path).toBe(path);
     expect(answer.error.message).toMatch(message);
     expect(answer.error.message).not.toContain('\n');
+    // The sentence stands alone: it begins with the place.
+    expect(answer.error.message.startsWith(path)).toBe(true);
   });
 
   test('a folder is refused like any file that cannot be read', async () => {
