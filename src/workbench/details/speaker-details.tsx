@@ -51,9 +51,9 @@ export function SpeakerDetails({ board, speaker }: { board: Board; speaker: Spea
         </button>
       )}
       <SpeakerPlace {...part} />
+      <CautionsNote compact />
       <SpeakerAim {...part} />
       <SpeakerKit {...part} />
-      <CautionsNote compact />
     </>
   );
 }
