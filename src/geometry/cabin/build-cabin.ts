@@ -1,10 +1,10 @@
 import type { CabinInput, PlanInput } from '../input';
 import { bodyLines } from './body-lines';
 import { dimensionLines } from './dimension-lines';
-import { type Dimensions, resolveDimensions } from './dimensions';
+import type { Dimensions } from './dimensions';
 import { buildFixedFurniture, buildSeatFurniture } from './furniture';
 import { remembering } from './furniture/remember';
-import { facingListeners, givenObstacle, givenPanel, givenZone } from './given';
+import { facingListeners, givenObstacle, givenZone, withGivenPanels } from './given';
 import { buildKeepClear } from './keep-clear';
 import type {
   BodyLine,
@@ -19,8 +19,8 @@ import type {
 } from './model';
 import { buildReferences } from './references';
 import { placeSeats } from './seats';
-import { buildShell } from './shell/build-shell';
-import { getTemplate, TEMPLATES, type TemplateData } from './templates';
+import { buildTemplateShell } from './template-shell';
+import type { TemplateData } from './templates';
 import { buildTrim } from './trim';
 
 type BuildInput = Pick<PlanInput, 'cabin' | 'seats' | 'obstacles' | 'keepClear'>;
@@ -46,24 +46,10 @@ const panelSets = remembering<readonly Panel[]>(6);
 
 function buildBody(input: CabinInput): BodyAnswer {
   if (input.template === 'none') return { ok: true, body: null };
-  const template = getTemplate(input.template);
-  if (!template) {
-    const known = TEMPLATES.map(({ id }) => id).join(', ');
-    const message = `there is no template "${input.template}" (known: ${known}, none)`;
-    return { ok: false, error: { path: 'cabin.template', message } };
-  }
-  const resolved = resolveDimensions(template, input.dimensions);
-  if (!resolved.ok) return resolved;
-  const { dimensions } = resolved;
-  const { wheelSide } = input;
-  const shell = buildShell(dimensions, {
-    rows: template.rows,
-    wheelSide,
-    thirdSideGlass: template.body.thirdSideGlass,
-    templateDimensions: template.dimensions,
-  });
+  const shell = buildTemplateShell(input);
   if (!shell.ok) return shell;
-  const { panels } = shell;
+  const { template, dimensions, panels } = shell;
+  const { wheelSide } = input;
   return {
     ok: true,
     body: {
@@ -79,18 +65,20 @@ function buildBody(input: CabinInput): BodyAnswer {
   };
 }
 
-/** The derived panels, with those the plan gives put in by id or added at the end. */
-function withGiven(input: CabinInput, key: string, body: Body | null, seats: readonly Seat[]) {
+function withGiven(
+  input: CabinInput,
+  key: string,
+  body: Body | null,
+  seats: readonly Seat[],
+): readonly Panel[] {
   const derived = body?.panels ?? [];
-  if (!input.panels?.length) return derived;
+  const given = input.panels ?? [];
+  if (given.length === 0) return derived;
   const heads = seats.map((seat) => seat.head);
-  const facings = input.panels.map((panel) => facingListeners(panel.corners, heads));
-  return panelSets(JSON.stringify([key, input.panels, facings]), () => {
-    const panels = new Map(derived.map((panel) => [panel.id, panel]));
-    for (const [i, panel] of (input.panels ?? []).entries())
-      panels.set(panel.id, givenPanel(panel, facings[i] as 1 | -1, panels.get(panel.id)));
-    return [...panels.values()];
-  });
+  const facings = given.map((panel) => facingListeners(panel.corners, heads));
+  return panelSets(JSON.stringify([key, given, facings]), () =>
+    withGivenPanels(derived, given, facings),
+  );
 }
 
 /**

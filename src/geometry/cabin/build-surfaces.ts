@@ -1,10 +1,8 @@
 import type { PlanInput } from '../input';
-import { resolveDimensions } from './dimensions';
-import { facingListeners, givenPanel } from './given';
+import { facingListeners, withGivenPanels } from './given';
 import type { Panel, Refusal, Seat } from './model';
 import { placeSeats } from './seats';
-import { buildShell } from './shell/build-shell';
-import { getTemplate } from './templates';
+import { buildTemplateShell } from './template-shell';
 
 export type SurfacesAnswer =
   | { ok: true; panels: ReadonlyMap<string, Panel>; seats: readonly Seat[] }
@@ -17,27 +15,18 @@ export type SurfacesAnswer =
  */
 export function buildSurfaces(plan: Pick<PlanInput, 'cabin' | 'seats'>): SurfacesAnswer {
   const { cabin } = plan;
-  const template = getTemplate(cabin.template);
-  if (!template) {
-    const message = `there is no template "${cabin.template}"`;
-    return { ok: false, error: { path: 'cabin.template', message } };
-  }
-  const resolved = resolveDimensions(template, cabin.dimensions);
-  if (!resolved.ok) return resolved;
-  const shell = buildShell(resolved.dimensions, {
-    rows: template.rows,
-    wheelSide: cabin.wheelSide,
-    thirdSideGlass: template.body.thirdSideGlass,
-    templateDimensions: template.dimensions,
-  });
+  const shell = buildTemplateShell(cabin);
   if (!shell.ok) return shell;
-  const seated = placeSeats(resolved.dimensions, template, cabin.wheelSide, plan.seats);
+  const { template, dimensions } = shell;
+  const seated = placeSeats(dimensions, template, cabin.wheelSide, plan.seats);
   if (!seated.ok) return seated;
   const heads = seated.seats.map(({ head }) => head);
-  const panels = new Map(shell.panels.map((panel) => [panel.id, panel]));
-  for (const given of cabin.panels ?? []) {
-    const facing = facingListeners(given.corners, heads);
-    panels.set(given.id, givenPanel(given, facing, panels.get(given.id)));
-  }
-  return { ok: true, panels, seats: seated.seats };
+  const given = cabin.panels ?? [];
+  const facings = given.map(({ corners }) => facingListeners(corners, heads));
+  const panels = withGivenPanels(shell.panels, given, facings);
+  return {
+    ok: true,
+    panels: new Map(panels.map((panel) => [panel.id, panel])),
+    seats: seated.seats,
+  };
 }

@@ -35,12 +35,29 @@ export function givenPanel(input: PanelInput, facing: 1 | -1, replaced?: Panel):
   };
 }
 
-export const givenObstacle = ({ id, ...shape }: ObstacleInput): Obstacle => ({
-  id,
-  name: id,
-  shape,
-  given: true,
-});
+/** `derived` with the plan's panels put in, by id or at the end; `facings` go with `inputs`. */
+export function withGivenPanels(
+  derived: readonly Panel[],
+  inputs: readonly PanelInput[],
+  facings: readonly (1 | -1)[],
+): Panel[] {
+  const panels = new Map(derived.map((panel) => [panel.id, panel]));
+  for (const [i, input] of inputs.entries())
+    panels.set(input.id, givenPanel(input, facings[i] ?? 1, panels.get(input.id)));
+  return [...panels.values()];
+}
+
+const meshes = new WeakMap<ObstacleInput, Obstacle>();
+
+/** The same mesh gives the same object, so that a scan's tree is built once, not at every move. */
+export function givenObstacle(input: ObstacleInput): Obstacle {
+  const known = meshes.get(input);
+  if (known) return known;
+  const { id, ...shape } = input;
+  const obstacle: Obstacle = { id, name: id, shape, given: true };
+  if (input.shape === 'mesh') meshes.set(input, obstacle);
+  return obstacle;
+}
 
 export const givenZone = ({ id, reason, ...shape }: KeepClearInput): KeepClearZone => ({
   id,

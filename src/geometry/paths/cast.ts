@@ -7,8 +7,9 @@ import { tessellatePanel } from '../cabin/tessellate-panel';
 import type { MeshShape, Shape } from '../input';
 import { END_CLEARANCE, OWN_PANEL_CLEARANCE } from '../tolerance';
 import { distance, dot, sub, type Vec3 } from '../vector';
+import { buildTriangleTree } from './build-triangle-tree';
 import { boundsOf, segmentBox, segmentCapsule, segmentRing } from './segment-hits';
-import { buildTriangleTree, type TriangleTree, visitCrossed } from './triangle-tree';
+import { type TriangleTree, visitCrossed } from './triangle-tree';
 
 /** Where a line begins, when that is a spot on a panel. */
 export interface SpotStart {

@@ -3,8 +3,9 @@ import { BufferAttribute, BufferGeometry, DoubleSide, Ray } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
 import { describe, expect, test } from 'vitest';
 import { buildCabin, distance, mix, tessellatePanel, type Vec3 } from '../../../src/geometry';
+import { buildTriangleTree } from '../../../src/geometry/paths/build-triangle-tree';
 import { segmentTriangle } from '../../../src/geometry/paths/segment-hits';
-import { buildTriangleTree, visitCrossed } from '../../../src/geometry/paths/triangle-tree';
+import { visitCrossed } from '../../../src/geometry/paths/triangle-tree';
 
 type Corners = [number, number, number];
 
