@@ -97,6 +97,7 @@ function ShapeFields({ obstacle, name }: { obstacle: ObstacleInput; name: string
           <div className="fields fields-2">
             <SizeField
               label="Diameter"
+              hint="middle of the rim to middle of the rim: outside diameter less one thickness"
               {...part}
               value={obstacle.diameter}
               of="diameter"
@@ -144,6 +145,7 @@ function ShapeFields({ obstacle, name }: { obstacle: ObstacleInput; name: string
 
 interface SizeFieldProps {
   label: string;
+  hint?: string;
   value: number;
   kind: ReturnType<typeof lengthKind>;
   undoLabel: string;
@@ -151,11 +153,12 @@ interface SizeFieldProps {
   change: (fields: Parameters<typeof changeObstacle>[1]) => ReturnType<typeof changeObstacle>;
 }
 
-function SizeField({ label, value, kind, undoLabel, of, change }: SizeFieldProps) {
+function SizeField({ label, hint, value, kind, undoLabel, of, change }: SizeFieldProps) {
   const locked = useLocked();
   return (
     <NumberField
       label={label}
+      hint={hint}
       value={value}
       kind={kind}
       min={1}
