@@ -1,4 +1,4 @@
-/** Nominal third-octave midband frequencies of one decade. Source: IEC 61260-1:2014, Annex E. */
+/** Nominal third-octave midband frequencies of one decade. Source: IEC 61260-1:2014. */
 const DECADE = [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80] as const;
 
 /** Nominal third-octave midband frequencies, 16 Hz to 20 kHz. Source: the same. */
@@ -9,7 +9,7 @@ export const THIRD_OCTAVES_HZ: readonly number[] = [1, 10, 100, 1000]
 /** Nominal octave midband frequencies, 16 Hz to 16 kHz: every third of the above. */
 export const OCTAVES_HZ: readonly number[] = THIRD_OCTAVES_HZ.filter((_, i) => i % 3 === 0);
 
-/** Octave ratio G = 10^(3/10). Source: IEC 61260-1:2014, 5.2.1 (base ten). */
+/** Octave ratio G = 10^(3/10). Source: the same, base ten. */
 export const OCTAVE_RATIO = 10 ** 0.3;
 
 function within(centres: readonly number[], [low, high]: readonly [number, number]): number[] {
@@ -28,7 +28,7 @@ export const thirdOctaveCentres = (bandHz: readonly [number, number]): number[] 
 
 /**
  * Edges of the band round a nominal centre, Hz: the exact midband frequency 1000·G^(x/3) divided
- * and multiplied by G^(1/2b). Source: IEC 61260-1:2014, 5.4 and 5.5.
+ * and multiplied by G^(1/2b). Source: the same.
  * @param perOctave b: 1 for octaves, 3 for third-octaves
  */
 export function bandEdges(nominalHz: number, perOctave: 1 | 3): [number, number] {

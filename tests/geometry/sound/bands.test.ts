@@ -9,7 +9,7 @@ import {
 } from '../../../src/geometry/sound/bands';
 import { real } from '../arbitraries';
 
-// Source: IEC 61260-1:2014, Annex E, nominal midband frequencies.
+// Source: IEC 61260-1:2014, nominal midband frequencies.
 describe('band centres', () => {
   test('octaves of hearing run 16, 31.5, 63 … 16000 Hz', () => {
     expect(OCTAVES_HZ).toEqual([16, 31.5, 63, 125, 250, 500, 1000, 2000, 4000, 8000, 16000]);
