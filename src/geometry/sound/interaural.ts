@@ -38,7 +38,8 @@ export function kuhnTime(azimuthDeg: number, radius: number, speed: number): num
 /**
  * Where two speakers at ±`halfAngleDeg` put a sound the right one plays `levelDifferenceDb` louder,
  * degrees to the right: tan θ / tan θ0 = (R − L)/(R + L).
- * Source: the tangent law, Bernfeld (1973); Pulkki, J. Audio Eng. Soc. 45 (1997). Limits: in phase, a listener on the axis who faces the image, low frequencies.
+ * Source: the tangent law, Bernfeld (1973); Pulkki, J. Audio Eng. Soc. 45 (1997). Limits: in phase,
+ * a listener on the axis who faces the image, low frequencies.
  */
 export function tangentLawDeg(levelDifferenceDb: number, halfAngleDeg: number): number {
   const ratio = pressureRatio(clamp(levelDifferenceDb, -300, 300));
