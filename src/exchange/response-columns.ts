@@ -31,6 +31,8 @@ export function columnsFrom(
   third: 'phase' | 'angle',
 ): ResponseColumns | string {
   const named = heading.length === count ? heading : [];
+  if (named.length === 0 && heading.filter((word) => angleOf(word) !== null).length > 1)
+    return `the heading names ${heading.length} columns where there are ${count}`;
   const factor = /k\s*hz/i.test(named[0] ?? '') ? 1000 : 1;
   if (count < 2) return 'one column only; a frequency and a level are needed';
   const angles = named.slice(1).map(angleOf);

@@ -101,6 +101,8 @@ function splitRows(text: string): { heading: string[]; rows: Row[] } {
     const line = whole
       .replace(/\s(?:#|\/\/).*$/, '')
       .replaceAll('"', '')
+      // The typographer's minus sign.
+      .replaceAll('\u2212', '-')
       .trim();
     if (line === '') continue;
     if (COMMENT.test(line) || !STARTS_AS_NUMBER.test(line)) {
@@ -142,6 +144,11 @@ function refuseTwoReadings(rows: readonly Row[], commasPart: boolean, named: boo
       );
     return;
   }
+  if (rows.every(({ cells: [frequency = ''] }) => /^[1-9]\d{0,2},\d{3}$/.test(frequency)))
+    throw new Refused(
+      first.line,
+      `a frequency of ${shown(first.cells[0] ?? '')} can be read two ways; write thousands without a mark`,
+    );
   const comma = holds(',');
   if (comma && point) {
     const [early, late] = comma.line < point.line ? [comma, point] : [point, comma];
@@ -167,8 +174,9 @@ function splitHeading(heading: string, parted: RegExp | null, count: number): st
   const trimmed = (words: string[]) =>
     words.map((word) => word.trim()).filter((word) => word !== '');
   const alike = trimmed(heading.split(parted ?? /\s+/));
-  // "Frequency (Hz)" is one name: it is joined to its bracket.
-  const blanks = trimmed(heading.replace(/\s+\(/g, '(').split(/\s+/));
+  // "Frequency (Hz)" and "30 deg" are one name each: what belongs together is joined.
+  const joined = heading.replace(/\s+([([])/g, '$1').replace(/(\d)\s+(?=°|deg)/gi, '$1');
+  const blanks = trimmed(joined.split(/\s+/));
   return alike.length === count ? alike : blanks;
 }
 

@@ -28,6 +28,8 @@ describe('a response that can be read is read right', () => {
     ['commas and blanks', ['1000, -3.2', '1500.5, 0.5', '2000, 1']],
     ['semicolons', ['1000;-3.2;', '1500.5; 0.5;', '2000;1;']],
     ['quoted cells', ['"Hz","dB"', '"1000","-3.2"', '"1500.5","0.5"', '"2000","1"']],
+    ['printed minus signs', ['1000 −3.2', '1500.5 0.5', '2000 1']],
+    ['thousandths', ['1000,000 -3,200', '1500,500 0,500', '2000,000 1,000']],
     ['exponents', ['1e3 -3.2', '1.5005e3 5e-1', '2E+3 1']],
     ['decimal commas and blanks', ['1000 -3,2', '1500,5 0,5', '2000 1']],
     ['decimal commas and semicolons', ['1000;-3,2', '1500,5;0,5', '2000;1']],
@@ -83,6 +85,7 @@ describe('a response that can be read is read right', () => {
     ];
     expect(read(['Hz 0 30', '1000 0 -1', '2000 0 -2.5'])).toEqual(both);
     expect(read(['* Hz 0° 30°', '1000\t0\t-1', '2000\t0\t-2.5'])).toEqual(both);
+    expect(read(['Frequency [Hz] 0 deg 30 deg', '1000 0 -1', '2000 0 -2.5'])).toEqual(both);
     expect(read(['Hz;on axis;30 deg', '1000;0;-1', '2000;0;-2,5'])).toEqual(both);
   });
 
@@ -113,7 +116,11 @@ describe('a response that cannot be read is refused in one sentence with the lin
     ['commas in two roles', ['1000,-3,2', '2000,-4,1'], 1, 'part the columns with semicolons'],
     ['commas in two roles, later', ['1000,-3.2', '2000,-4,1'], 2, 'decimals have commas'],
     ['two decimal marks', ['1000 -3.2', '1,500 -2.2'], 2, 'another decimal mark than in line 1'],
-    ['thousands', ['1,500 -3.2', '2,000 -2.2'], 1, 'both a comma and a point'],
+    ['thousands', ['1,500 -3.2', '2,000 -2.2'], 1, 'can be read two ways'],
+    ['thousands or decimals', ['20,000 85,3', '21,000 85'], 1, '"20,000" can be read two ways'],
+    ['thousands after hundreds', ['800 85', '900 85,3', '1,000 85'], 3, '1 Hz after 900 Hz'],
+    ['marks mixed in a line', ['900,5 -3.2', '1000 -2'], 1, 'both a comma and a point'],
+    ['an angle too few', ['Hz 0 15 30', '1000 0 -1', '2000 0 -1'], 2, 'names 4 columns where'],
     ['the same angle twice', ['Hz 30 30', '1000 0 0', '2000 0 0'], 2, 'names 30° twice'],
     ['an angle behind the back', ['Hz dB angle', '1000 0 200', '2000 0 200'], 2, '180 is the most'],
   ])('%s', (_, lines, line, words) => {

@@ -150,6 +150,24 @@ describe('two speakers at a seat', () => {
     );
   });
 
+  test('no null is missed, however far apart the times are', () => {
+    const p: CrossedPair = {
+      crossover: { family: 'butterworth', order: 1, frequencyHz: 2000 },
+      low: { path: 1000, delay: 0, levelDb: 0 },
+      high: { path: 1000, delay: 10, levelDb: 0 },
+      speed: SPEED,
+    };
+    // One by one: every hertz that lies lower than both its neighbours, and deep enough.
+    const at = (f: number) => crossoverSum(p, f).deviationDb;
+    const expected: number[] = [];
+    for (let f = 501; f < 8000; f++)
+      if (at(f) < at(f - 1) && at(f) <= at(f + 1) && at(f) <= NULL_DEPTH_DB + 0.05)
+        expected.push(f);
+    const found = crossoverAtSeat(p).nulls.map((dip) => dip.frequencyHz);
+    expect(expected.length).toBeGreaterThan(10);
+    for (const f of expected) expect(found.some((one) => Math.abs(one - f) < 2)).toBe(true);
+  });
+
   test('levels may depend on frequency, as directivity and obstruction do', () => {
     const lr4: Crossover = { family: 'linkwitz-riley', order: 4, frequencyHz: 2000 };
     const low = { path: 900, delay: 0, levelDb: (f: number) => (f > 1500 ? -200 : 0) };

@@ -184,6 +184,14 @@ describe('no image', () => {
     expect(lateralAngleDeg([0, 0, 0], EARS)).toBe(null);
   });
 
+  // By hand: half a period of 250 Hz apart, the speakers cancel in front of the head.
+  test('is told where two speakers reach the ears half a period apart', () => {
+    const pair = [source(around(-30, 1000), 2), source(around(30, 1000))];
+    const [band] = predictor.predict(pair, EARS, [250], ON);
+    expect(band).toMatchObject({ lateralDeg: null, reason: expect.stringContaining('too little') });
+    expect(band?.coherence).toBeLessThan(0.3);
+  });
+
   test('a sphere with the source inside it is refused', () => {
     expect(() => spherePressure(87.5, 80, 1, 1000, 343.2)).toThrow('outside the sphere of 87.5 mm');
   });
