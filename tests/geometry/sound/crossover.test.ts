@@ -154,7 +154,7 @@ describe('two speakers at a seat', () => {
     const p: CrossedPair = {
       crossover: { family: 'butterworth', order: 1, frequencyHz: 2000 },
       low: { path: 1000, delay: 0, levelDb: 0 },
-      high: { path: 1000, delay: 10, levelDb: 0 },
+      high: { path: 1000, delay: 40, levelDb: 0 },
       speed: SPEED,
     };
     // One by one: every hertz that lies lower than both its neighbours, and deep enough.
