@@ -14,3 +14,6 @@ export const END_CLEARANCE = 1e-3;
 
 /** Panels are cut into triangles no farther than about this from the true surface, mm. */
 export const PANEL_SAGITTA = 1;
+
+/** No level is told below this, dB: an ideal null has none, and a real one never gets there. */
+export const LEVEL_FLOOR_DB = -100;
