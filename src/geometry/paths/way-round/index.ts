@@ -1,0 +1,1 @@
+export { buildWayFinder, type WayFinder, type WayRound } from './finder';
