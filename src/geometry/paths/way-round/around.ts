@@ -1,12 +1,14 @@
 /** The shortest strings round given bodies, whatever else may stand about. */
 import type { Vec3 } from '../../vector';
 import type { Body } from './body';
-import { frameOf, type Placed, placeIn, rimIn, type Sheet, sheetAlong } from './section';
+import { frameOf, type Placed, placeIn, rimIn, rimsRound, type Sheet, sheetAlong } from './section';
 import { type Bend, dropIdle, pullTaut, stringLength } from './string';
 
 export interface Taut {
   bends: Bend[];
   length: number;
+  /** Where the string may still get shorter over other edges: asked for when it is next in line. */
+  follow?: () => Taut;
 }
 
 /** Half planes tried round the line. */
@@ -15,6 +17,8 @@ const SHEETS = 16;
 const VALLEYS = 3;
 /** How often a string may change the edges it runs over. */
 const SLIPS = 4;
+/** A string's detour in its half plane is hardly ever this many times what it becomes. */
+const MUCH = 1.5;
 /** A gain below this is none, mm. */
 const GAIN = 1e-3;
 
@@ -27,13 +31,8 @@ export function stringsRound(from: Vec3, to: Vec3, bodies: readonly Body[]): Tau
   const frame = frameOf(from, to);
   if (!frame) return [];
   const placed = bodies.map((body) => placeIn(frame, body));
-  const lengths: number[] = [];
-  const rims: Bend[][] = [];
-  for (let k = 0; k < SHEETS; k++) {
-    const rim = rimIn(frame, placed, (2 * Math.PI * k) / SHEETS);
-    lengths.push(rim.length);
-    rims.push(rim.bends);
-  }
+  const rims = rimsRound(frame, placed, SHEETS);
+  const lengths = rims.map((rim) => rim.length);
   const valleys = lengths
     .map((_, k) => k)
     .filter((k) => {
@@ -44,9 +43,18 @@ export function stringsRound(from: Vec3, to: Vec3, bodies: readonly Body[]): Tau
     .sort((a, b) => (lengths[a] as number) - (lengths[b] as number));
   // All alike round a body of revolution: any of them will do.
   if (valleys.length === 0) valleys.push(0);
+  let best = Infinity;
   return valleys
     .slice(0, VALLEYS)
-    .map((k) => follow(from, to, frame, placed, rims[k] as Bend[]))
+    .map((k): Taut => {
+      const { bends, length } = rims[k] as (typeof rims)[number];
+      const go = () => follow(from, to, frame, placed, bends);
+      // Far longer than the best already: only if it comes to that.
+      if (length - frame.reach > MUCH * (best - frame.reach)) return { bends, length, follow: go };
+      const taut = go();
+      best = Math.min(best, taut.length);
+      return taut;
+    })
     .sort((a, b) => a.length - b.length);
 }
 

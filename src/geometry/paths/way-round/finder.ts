@@ -126,6 +126,10 @@ function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Ta
   const tried = new Set<string>();
   const put = (strings: readonly Taut[]) => {
     for (const taut of strings) {
+      if (taut.follow) {
+        waiting.push(taut);
+        continue;
+      }
       const name = taut.bends.map(({ body, edge }) => `${body.id} ${edge}`).join();
       if (tried.has(name)) continue;
       tried.add(name);
@@ -133,18 +137,31 @@ function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Ta
     }
     waiting.sort((x, y) => y.length - x.length);
   };
-  put(stringsRound(a, b, [...known]));
-  if (known.size > 1) for (const body of known) put(stringsRound(a, b, [body]).slice(0, DETOURS));
+  // Whatever way there is goes round the body that is hardest to pass, and is no shorter than that.
+  const each = [...known].map((body) => stringsRound(a, b, [body]));
+  put(
+    each.reduce<Taut[]>(
+      (most, strings) => ((strings[0]?.length ?? 0) > (most[0]?.length ?? 0) ? strings : most),
+      [],
+    ),
+  );
 
-  for (let cast = 0; cast < CASTS; cast++) {
+  let joined = known.size === 1;
+  for (let cast = 0; cast < CASTS; ) {
     const taut = waiting.pop();
     if (!taut) return null;
+    if (taut.follow) {
+      put([taut.follow()]);
+      continue;
+    }
+    cast += 1;
     const stretch = firstBlocked(a, taut.bends, b, search);
     if (!stretch) return taut;
     put(mended(a, taut.bends, b, stretch));
     const size = known.size;
     for (const body of stretch.bodies) known.add(body);
-    if (known.size > size) put(stringsRound(a, b, [...known]));
+    if (known.size > size || !joined) put(stringsRound(a, b, [...known]));
+    joined = true;
   }
   return null;
 }
@@ -193,7 +210,8 @@ function mended(a: Vec3, bends: readonly Bend[], b: Vec3, stretch: Stretch): Tau
   const { at, from, to, bodies } = stretch;
   return stringsRound(from, to, bodies)
     .slice(0, DETOURS)
-    .map((detour) => {
+    .map((found) => {
+      const detour = found.follow?.() ?? found;
       const whole = [...bends.slice(0, at), ...detour.bends, ...bends.slice(at)];
       const taut = dropIdle(a, whole, b);
       return { bends: taut, length: stringLength(a, taut, b) };

@@ -59,23 +59,89 @@ export function placeIn(frame: Frame, body: Body): Placed {
   return placed;
 }
 
-/** What a sheet meets: three numbers and two names a place, in shared lists. */
-const metX: number[] = [];
-const metH: number[] = [];
-const metPart: number[] = [];
-const metBody: number[] = [];
-const metEdge: number[] = [];
+/** What sheets meet: along, height, part of the edge, whose edge; and the next on the same sheet. */
+let room = 4096;
+let metX = new Float64Array(room);
+let metH = new Float64Array(room);
+let metPart = new Float64Array(room);
+let metBody = new Int32Array(room);
+let metEdge = new Int32Array(room);
+let nextMet = new Int32Array(room);
+let met = 0;
+
+function double(): void {
+  room *= 2;
+  const wider = <T extends Float64Array | Int32Array>(old: T, made: T): T => {
+    made.set(old);
+    return made;
+  };
+  metX = wider(metX, new Float64Array(room));
+  metH = wider(metH, new Float64Array(room));
+  metPart = wider(metPart, new Float64Array(room));
+  metBody = wider(metBody, new Int32Array(room));
+  metEdge = wider(metEdge, new Int32Array(room));
+  nextMet = wider(nextMet, new Int32Array(room));
+}
+
+/** A string in a sheet: how long it is (exact for a half plane) and what it bends over. */
+export interface Rim {
+  length: number;
+  bends: Bend[];
+}
 
 /**
- * The rim of what a sheet meets, from the start to the end of the line: which edges the string
- * bends over, and how long it is (exact for a half plane).
+ * The rims in `count` half planes spread evenly round the line. Each edge is met only by those
+ * between its two corners, seen along the line: far fewer than all.
  */
-export function rimIn(
-  frame: Frame,
-  placed: readonly Placed[],
-  sheet: Sheet | number,
-): { length: number; bends: Bend[] } {
-  let met = 0;
+export function rimsRound(frame: Frame, placed: readonly Placed[], count: number): Rim[] {
+  const step = (2 * Math.PI) / count;
+  const cos = Array.from({ length: count }, (_, k) => Math.cos(k * step));
+  const sin = Array.from({ length: count }, (_, k) => Math.sin(k * step));
+  const heads = new Int32Array(count).fill(-1);
+  met = 0;
+  for (let b = 0; b < placed.length; b++) {
+    const { x, y, z, side: turn, body } = placed[b] as Placed;
+    for (let i = 0; i < x.length; i++) turn[i] = Math.atan2(z[i] as number, y[i] as number) / step;
+    const { edges } = body;
+    for (let e = 0; 2 * e < edges.length; e++) {
+      const i = edges[2 * e] as number;
+      const j = edges[2 * e + 1] as number;
+      const t = turn[i] as number;
+      const u = turn[j] as number;
+      let low = Math.min(t, u);
+      let high = Math.max(t, u);
+      // Seen along the line an edge spans less than half a turn.
+      if (high - low > count / 2) [low, high] = [high, low + count];
+      for (let k = Math.floor(low) + 1; k <= high; k++) {
+        const m = ((k % count) + count) % count;
+        const c = cos[m] as number;
+        const s = sin[m] as number;
+        const p = (z[i] as number) * c - (y[i] as number) * s;
+        const q = (z[j] as number) * c - (y[j] as number) * s;
+        const part = p === q ? 0 : Math.min(1, Math.max(0, p / (p - q)));
+        const h =
+          ((y[i] as number) * c + (z[i] as number) * s) * (1 - part) +
+          ((y[j] as number) * c + (z[j] as number) * s) * part;
+        if (!(h > 0)) continue;
+        if (met === room) double();
+        metX[met] = (x[i] as number) * (1 - part) + (x[j] as number) * part;
+        metH[met] = h;
+        metPart[met] = part;
+        metBody[met] = b;
+        metEdge[met] = e;
+        nextMet[met] = heads[m] as number;
+        heads[m] = met;
+        met += 1;
+      }
+    }
+  }
+  return Array.from(heads, (head) => walkRim(frame, placed, head));
+}
+
+/** The rim in a sheet that turns about the line. */
+export function rimIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): Rim {
+  let head = -1;
+  met = 0;
   for (let b = 0; b < placed.length; b++) {
     const one = placed[b] as Placed;
     layOn(one, sheet);
@@ -91,52 +157,63 @@ export function rimIn(
       const part = s / (s - t);
       const h = (height[i] as number) * (1 - part) + (height[j] as number) * part;
       if (!(h > 0)) continue;
+      if (met === room) double();
       metX[met] = (x[i] as number) * (1 - part) + (x[j] as number) * part;
       metH[met] = h;
       metPart[met] = part;
       metBody[met] = b;
       metEdge[met] = e;
+      nextMet[met] = head;
+      head = met;
       met += 1;
     }
   }
-  // From hull corner to hull corner, each time the farthest round to the left (Jarvis 1973). Nothing
-  // lies below the line, so the walk from its start comes to its end.
+  return walkRim(frame, placed, head);
+}
+
+/**
+ * From hull corner to hull corner, each time the farthest round to the left (Jarvis 1973). Nothing
+ * lies below the line, so the walk from its start comes to its end.
+ */
+function walkRim(frame: Frame, placed: readonly Placed[], head: number): Rim {
   let [cx, ch, sum] = [0, 0, 0];
   const bends: Bend[] = [];
   for (let guard = 0; guard <= met; guard++) {
     let best = -1;
-    let [bx, bh] = [frame.reach - cx, -ch];
-    for (let k = 0; k < met; k++) {
+    let bx = frame.reach - cx;
+    let bh = -ch;
+    for (let k = head; k >= 0; k = nextMet[k] as number) {
       const kx = (metX[k] as number) - cx;
       const kh = (metH[k] as number) - ch;
       const turn = bx * kh - bh * kx;
-      if (turn > 1e-9 || (turn > -1e-9 && kx * kx + kh * kh > bx * bx + bh * bh + 1e-9)) {
-        if (turn <= 1e-9 && kx * bx + kh * bh <= 0) continue;
-        best = k;
-        [bx, bh] = [kx, kh];
+      if (turn < -1e-9) continue;
+      if (turn <= 1e-9) {
+        // In one line with the best: the farther one, if it lies ahead.
+        if (kx * bx + kh * bh <= 0 || kx * kx + kh * kh <= bx * bx + bh * bh + 1e-9) continue;
       }
+      best = k;
+      bx = kx;
+      bh = kh;
     }
     sum += Math.sqrt(bx * bx + bh * bh);
     if (best < 0) break;
     cx += bx;
     ch += bh;
     const { body } = placed[metBody[best] as number] as Placed;
-    const [edge, part] = [metEdge[best] as number, metPart[best] as number];
+    const edge = metEdge[best] as number;
+    const part = metPart[best] as number;
     const [p, q] = edgeOf(body, edge);
     bends.push({ body, edge, part, point: mix(p, q, part) });
   }
   return { length: sum, bends };
 }
 
-function layOn(one: Placed, sheet: Sheet | number): void {
+function layOn(one: Placed, sheet: Sheet): void {
   const { x, y, z, side, height } = one;
-  let [c, s] = typeof sheet === 'number' ? [Math.cos(sheet), Math.sin(sheet)] : [1, 0];
   for (let i = 0; i < x.length; i++) {
-    if (typeof sheet !== 'number') {
-      const t = sheet(x[i] as number);
-      c = Math.cos(t);
-      s = Math.sin(t);
-    }
+    const t = sheet(x[i] as number);
+    const c = Math.cos(t);
+    const s = Math.sin(t);
     const p = y[i] as number;
     const q = z[i] as number;
     side[i] = q * c - p * s;
