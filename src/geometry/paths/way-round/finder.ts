@@ -10,6 +10,7 @@ import { stringsRound, type Taut } from './around';
 import { sheetBody, solidBodies } from './bodies';
 import { type Body, crosses } from './body';
 import { isInside } from './inside';
+import { type NearMiss, nearMiss } from './near-miss';
 import { type Bend, dropIdle, outwardAt, pullAt, stringLength } from './string';
 
 /** A way round, from the speaker to the listener. */
@@ -29,8 +30,15 @@ export interface WayFinder {
    * @returns null when no way leads there: an end lies within a solid, or everything tried is closed
    */
   wayRound(from: Vec3, to: Vec3, listener: string | null, spot: SpotStart | null): WayRound | null;
+  /**
+   * Obstacles nearer than `within` mm to a line none of them crosses, nearest first, each once, at
+   * its nearest edge.
+   */
+  nearMisses(from: Vec3, to: Vec3, listener: string | null, within: number): NearMiss[];
 }
 
+/** How many answers are kept: a drag asks again about every line that did not move. */
+const KEPT = 512;
 /** How many strings are cast before a way is given up. */
 const CASTS = 24;
 /** Detours tried for a blocked stretch of a string. */
@@ -62,40 +70,69 @@ export function buildWayFinder(
     ];
   };
 
+  const kept = new Map<string, WayRound | null>();
   return {
     wayRound(from, to, listener, spot) {
-      const first = caster.crossings(from, to, listener, spot);
-      const straight = distance(from, to);
-      if (first.length === 0) return { path: [from, to], length: straight, round: [] };
-      for (const id of first) {
-        const obstacle = obstacleById.get(id);
-        if (!obstacle) continue;
-        const bodies = solidBodies(id, obstacle.shape);
-        if (isInside(obstacle.shape, bodies, from) || isInside(obstacle.shape, bodies, to))
-          return null;
+      const key = `${from} ${to} ${listener} ${spot?.panel} ${spot?.standoff} ${spot?.normal}`;
+      const known = kept.get(key);
+      if (known !== undefined) return known;
+      const way = find(from, to, listener, spot);
+      if (kept.size >= KEPT) kept.clear();
+      kept.set(key, way);
+      return way;
+    },
+    nearMisses(from, to, listener, within) {
+      const found: NearMiss[] = [];
+      for (const { id, shape, occupant } of obstacles) {
+        if (occupant && occupant.seat === listener && occupant.part !== 'legs') continue;
+        let nearest: NearMiss | null = null;
+        for (const body of solidBodies(id, shape)) {
+          const miss = nearMiss(from, to, body, nearest?.distance ?? within);
+          if (miss) nearest = { ...miss, id };
+        }
+        if (nearest) found.push(nearest);
       }
-      // The same question from either end is the same search.
-      const turned = comesAfter(from, to);
-      const [a, b] = turned ? [to, from] : [from, to];
-      const search: Search = {
-        bodiesOf,
-        blockers: (p, q) => {
-          if (distance(q, from) < SAME_POINT) return caster.crossings(q, p, listener, spot);
-          const atSpeaker = distance(p, from) < SAME_POINT;
-          return caster.crossings(p, q, listener, atSpeaker ? spot : null);
-        },
-      };
-      const found = leadRound(a, b, first, search);
-      if (!found) return null;
-      const bends = turned ? found.bends.slice().reverse() : found.bends;
-      return {
-        path: [from, ...bends.map(({ point }) => point), to],
-        // Rounding must not make a way shorter than the straight line.
-        length: Math.max(straight, found.length),
-        round: [...new Set(bends.map(({ body }) => body.id))],
-      };
+      return found.sort((a, b) => a.distance - b.distance);
     },
   };
+
+  function find(
+    from: Vec3,
+    to: Vec3,
+    listener: string | null,
+    spot: SpotStart | null,
+  ): WayRound | null {
+    const first = caster.crossings(from, to, listener, spot);
+    const straight = distance(from, to);
+    if (first.length === 0) return { path: [from, to], length: straight, round: [] };
+    for (const id of first) {
+      const obstacle = obstacleById.get(id);
+      if (!obstacle) continue;
+      const bodies = solidBodies(id, obstacle.shape);
+      if (isInside(obstacle.shape, bodies, from) || isInside(obstacle.shape, bodies, to))
+        return null;
+    }
+    // The same question from either end is the same search.
+    const turned = comesAfter(from, to);
+    const [a, b] = turned ? [to, from] : [from, to];
+    const search: Search = {
+      bodiesOf,
+      blockers: (p, q) => {
+        if (distance(q, from) < SAME_POINT) return caster.crossings(q, p, listener, spot);
+        const atSpeaker = distance(p, from) < SAME_POINT;
+        return caster.crossings(p, q, listener, atSpeaker ? spot : null);
+      },
+    };
+    const found = leadRound(a, b, first, search);
+    if (!found) return null;
+    const bends = turned ? found.bends.slice().reverse() : found.bends;
+    return {
+      path: [from, ...bends.map(({ point }) => point), to],
+      // Rounding must not make a way shorter than the straight line.
+      length: Math.max(straight, found.length),
+      round: [...new Set(bends.map(({ body }) => body.id))],
+    };
+  }
 }
 
 function comesAfter(a: Vec3, b: Vec3): boolean {
@@ -130,7 +167,7 @@ function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Ta
         waiting.push(taut);
         continue;
       }
-      const name = taut.bends.map(({ body, edge }) => `${body.id} ${edge}`).join();
+      const name = taut.bends.map(({ point }) => point.map((x) => x.toFixed(3)).join()).join();
       if (tried.has(name)) continue;
       tried.add(name);
       waiting.push(taut);
