@@ -1,0 +1,82 @@
+/** The shortest strings round given bodies, whatever else may stand about. */
+import type { Vec3 } from '../../vector';
+import type { Body } from './body';
+import { frameOf, type Placed, placeIn, rimIn, rimsRound, type Sheet, sheetAlong } from './section';
+import { type Bend, dropIdle, pullTaut, stringLength } from './string';
+
+export interface Taut {
+  bends: Bend[];
+  length: number;
+  /** Where the string may still get shorter over other edges: asked for when it is next in line. */
+  follow?: () => Taut;
+}
+
+/** Half planes tried round the line. */
+const SHEETS = 16;
+/** Strings followed up: one in each valley of the lengths over the half planes. */
+const VALLEYS = 3;
+/** How often a string may change the edges it runs over. */
+const SLIPS = 4;
+/** A string's detour in its half plane is hardly ever this many times what it becomes. */
+const MUCH = 1.5;
+/** A gain below this is none, mm. */
+const GAIN = 1e-3;
+
+/**
+ * Strings over all of the bodies on one side or another of the line, shortest first. For one convex
+ * body the first is its shortest way round: the best half plane finds the side, and the string,
+ * pulled taut and let slip over the edges' ends, finds its edges.
+ */
+export function stringsRound(from: Vec3, to: Vec3, bodies: readonly Body[]): Taut[] {
+  const frame = frameOf(from, to);
+  if (!frame) return [];
+  const placed = bodies.map((body) => placeIn(frame, body));
+  const rims = rimsRound(frame, placed, SHEETS);
+  const lengths = rims.map((rim) => rim.length);
+  const valleys = lengths
+    .map((_, k) => k)
+    .filter((k) => {
+      const at = lengths[k] as number;
+      const before = lengths[(k + SHEETS - 1) % SHEETS] as number;
+      return at < before && at <= (lengths[(k + 1) % SHEETS] as number);
+    })
+    .sort((a, b) => (lengths[a] as number) - (lengths[b] as number));
+  // All alike round a body of revolution: any of them will do.
+  if (valleys.length === 0) valleys.push(0);
+  let best = Infinity;
+  return valleys
+    .slice(0, VALLEYS)
+    .map((k): Taut => {
+      const { bends, length } = rims[k] as (typeof rims)[number];
+      const go = () => follow(from, to, frame, placed, bends);
+      // Far longer than the best already: only if it comes to that.
+      if (length - frame.reach > MUCH * (best - frame.reach)) return { bends, length, follow: go };
+      const taut = go();
+      best = Math.min(best, taut.length);
+      return taut;
+    })
+    .sort((a, b) => a.length - b.length);
+}
+
+/** Pulls a string taut, and over to neighbouring edges while that shortens it. */
+function follow(
+  from: Vec3,
+  to: Vec3,
+  frame: NonNullable<ReturnType<typeof frameOf>>,
+  placed: readonly Placed[],
+  start: readonly Bend[],
+): Taut {
+  let bends = dropIdle(from, start, to);
+  let length = stringLength(from, bends, to);
+  for (let k = 0; k < SLIPS; k++) {
+    if (!bends.some(({ part }) => part <= 0 || part >= 1)) break;
+    const sheet: Sheet | null = sheetAlong(frame, pullTaut(from, bends, to, 0.6));
+    if (!sheet) break;
+    const next = dropIdle(from, rimIn(frame, placed, sheet).bends, to);
+    const shorter = stringLength(from, next, to);
+    if (!(shorter < length - GAIN) || next.length === 0) break;
+    bends = next;
+    length = shorter;
+  }
+  return { bends, length };
+}

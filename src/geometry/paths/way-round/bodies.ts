@@ -1,0 +1,204 @@
+/**
+ * Shapes and panels as bodies of flat faces. Round shapes get faces that lie just outside them, so
+ * that a string over the faces never cuts into the shape itself.
+ */
+import type { Panel } from '../../cabin/model';
+import { tessellatePanel } from '../../cabin/tessellate-panel';
+import type { BoxShape, CapsuleShape, MeshShape, RingShape, Shape } from '../../input';
+import { add, along, cross, direction, scale, sub, type Vec3 } from '../../vector';
+import { boxAxes } from '../segment-hits';
+import { type Body, bodyOf, piecesOf } from './body';
+
+type Triangle = readonly [number, number, number];
+
+/** Faces round a capsule and a ring's tube, and from a capsule's side to its tip. */
+const ROUND = 24;
+const CAP = 6;
+const TUBE = 12;
+/** Faces along a ring, and the parts it is cut into: a string through the hole meets only some. */
+const ALONG = 48;
+const ARCS = 8;
+
+const solids = new WeakMap<Shape, readonly Body[]>();
+const sheets = new WeakMap<Panel, Body>();
+
+/** The bodies a shape is made of, kept by its identity. */
+export function solidBodies(id: string, shape: Shape): readonly Body[] {
+  let made = solids.get(shape);
+  if (!made) {
+    made = make(id, shape);
+    solids.set(shape, made);
+  }
+  return made[0] === undefined || made[0].id === id ? made : made.map((b) => ({ ...b, id }));
+}
+
+/** A panel as a thin sheet that can be passed on either side, kept by its identity. */
+export function sheetBody(panel: Panel): Body {
+  let made = sheets.get(panel);
+  if (!made) {
+    const { vertices, triangles } = tessellatePanel(panel);
+    made = bodyOf(panel.id, vertices, triangles, true);
+    sheets.set(panel, made);
+  }
+  return made;
+}
+
+function make(id: string, shape: Shape): Body[] {
+  switch (shape.shape) {
+    case 'box':
+      return [boxBody(id, shape)];
+    case 'capsule':
+      return [capsuleBody(id, shape)];
+    case 'ring':
+      return ringBodies(id, shape);
+    case 'mesh':
+      return meshBodies(id, shape);
+  }
+}
+
+function meshBodies(id: string, mesh: MeshShape): Body[] {
+  return piecesOf(mesh.vertices, mesh.triangles).map(({ vertices, triangles }) => {
+    const volume = signedVolume(vertices, triangles);
+    // An open mesh has no inside: a sheet. One wound inward is turned.
+    if (!isClosed(triangles)) return bodyOf(id, vertices, triangles, true);
+    const wound = volume < 0 ? triangles.map(([a, b, c]) => [a, c, b] as const) : triangles;
+    return bodyOf(id, vertices, wound, false);
+  });
+}
+
+function isClosed(triangles: readonly Triangle[]): boolean {
+  const ways = new Set<string>();
+  for (const [a, b, c] of triangles)
+    for (const way of [`${a} ${b}`, `${b} ${c}`, `${c} ${a}`]) {
+      if (ways.has(way)) return false;
+      ways.add(way);
+    }
+  for (const way of ways) if (!ways.has(way.split(' ').reverse().join(' '))) return false;
+  return ways.size > 0;
+}
+
+function signedVolume(vertices: readonly Vec3[], triangles: readonly Triangle[]): number {
+  let sum = 0;
+  const o = vertices[0] ?? [0, 0, 0];
+  for (const t of triangles) {
+    const [p, q, r] = t.map((i) => sub(vertices[i] as Vec3, o)) as [Vec3, Vec3, Vec3];
+    const n = cross(q, r);
+    sum += p[0] * n[0] + p[1] * n[1] + p[2] * n[2];
+  }
+  return sum;
+}
+
+function boxBody(id: string, box: BoxShape): Body {
+  const [x, y, z] = boxAxes(box);
+  const vertices: Vec3[] = [];
+  for (let k = 0; k < 8; k++) {
+    const [i, j, l] = [k & 1 ? 0.5 : -0.5, k & 2 ? 0.5 : -0.5, k & 4 ? 0.5 : -0.5];
+    const p = along(along(box.center, x, i * box.size[0]), y, j * box.size[1]);
+    vertices.push(along(p, z, l * box.size[2]));
+  }
+  const quads = [
+    [0, 4, 6, 2],
+    [1, 3, 7, 5],
+    [0, 1, 5, 4],
+    [2, 6, 7, 3],
+    [0, 2, 3, 1],
+    [4, 5, 7, 6],
+  ] as const;
+  return bodyOf(
+    id,
+    vertices,
+    quads.flatMap(([a, b, c, d]): Triangle[] => [
+      [a, b, c],
+      [a, c, d],
+    ]),
+    false,
+  );
+}
+
+/** Two unit vectors square to a unit vector and to each other, right-handed with it. */
+function across(axis: Vec3): [Vec3, Vec3] {
+  const start: Vec3 = Math.abs(axis[1]) < 0.8 ? [0, 1, 0] : [1, 0, 0];
+  const side = direction(cross(start, axis)) ?? [1, 0, 0];
+  return [side, cross(axis, side)];
+}
+
+/** Rings of `n` points, first to last along their right-handed axis, closed by a tip at each end. */
+function closeRings(rings: readonly (readonly Vec3[])[], tips: readonly [Vec3, Vec3]) {
+  const n = rings[0]?.length ?? 0;
+  const vertices = [...rings.flat(), ...tips];
+  const triangles: Triangle[] = [];
+  for (let i = 0; i < n; i++) {
+    const j = (i + 1) % n;
+    for (let k = 0; k + 1 < rings.length; k++) {
+      const [a, b] = [k * n + i, k * n + j];
+      triangles.push([a, b, b + n], [a, b + n, a + n]);
+    }
+    const [first, last] = [rings.length * n, (rings.length - 1) * n];
+    triangles.push([first, j, i], [first + 1, last + i, last + j]);
+  }
+  return { vertices, triangles };
+}
+
+function capsuleBody(id: string, { from, to, radius }: CapsuleShape): Body {
+  const axis = direction(sub(to, from)) ?? ([0, 0, 1] as const);
+  const [u, v] = across(axis);
+  // A face between two meridians and two circles lies nearer than its corners by both cosines.
+  const side = radius / Math.cos(Math.PI / ROUND);
+  const ball = side / Math.cos(Math.PI / (4 * CAP));
+  const rings: Vec3[][] = [];
+  const ring = (center: Vec3, lift: number, r: number) => {
+    const points: Vec3[] = [];
+    for (let i = 0; i < ROUND; i++) {
+      const t = (2 * Math.PI * i) / ROUND;
+      const p = along(along(center, u, r * Math.cos(t)), v, r * Math.sin(t));
+      points.push(along(p, axis, lift));
+    }
+    rings.push(points);
+  };
+  for (let k = CAP - 1; k >= 0; k--) {
+    const t = (Math.PI / 2) * (k / CAP);
+    ring(from, -ball * Math.sin(t), ball * Math.cos(t));
+  }
+  for (let k = 0; k < CAP; k++) {
+    const t = (Math.PI / 2) * (k / CAP);
+    ring(to, ball * Math.sin(t), ball * Math.cos(t));
+  }
+  const { vertices, triangles } = closeRings(rings, [
+    along(from, axis, -ball),
+    along(to, axis, ball),
+  ]);
+  const [piece] = piecesOf(vertices, triangles);
+  return bodyOf(id, piece?.vertices ?? vertices, piece?.triangles ?? triangles, false);
+}
+
+function ringBodies(id: string, ring: RingShape): Body[] {
+  const axis = direction(ring.axis);
+  if (!axis) return [];
+  const [u, v] = across(axis);
+  const radius = ring.diameter / 2;
+  const tube =
+    ring.thickness / 2 / Math.cos(Math.PI / TUBE) + radius * (1 - Math.cos(Math.PI / ALONG));
+  const section = (k: number): Vec3[] => {
+    const t = (2 * Math.PI * k) / ALONG;
+    const out = add(scale(u, Math.cos(t)), scale(v, Math.sin(t)));
+    // Right-handed about the way along the ring.
+    return Array.from({ length: TUBE }, (_, j) => {
+      const s = (2 * Math.PI * j) / TUBE;
+      const p = along(ring.center, out, radius + tube * Math.cos(s));
+      return along(p, axis, -tube * Math.sin(s));
+    });
+  };
+  const middle = (points: readonly Vec3[]): Vec3 =>
+    scale(points.reduce<Vec3>(add, [0, 0, 0]), 1 / points.length);
+  const step = ALONG / ARCS;
+  return Array.from({ length: ARCS }, (_, arc) => {
+    const rings: Vec3[][] = [];
+    // One face over at either end: neighbours overlap.
+    for (let k = arc * step - 1; k <= (arc + 1) * step + 1; k++) rings.push(section(k));
+    const ends = [middle(rings[0] as Vec3[]), middle(rings[rings.length - 1] as Vec3[])] as const;
+    const { vertices, triangles } = closeRings(rings, ends);
+    const volume = signedVolume(vertices, triangles);
+    const wound = volume < 0 ? triangles.map(([a, b, c]) => [a, c, b] as const) : triangles;
+    return bodyOf(id, vertices, wound, false);
+  });
+}

@@ -1,0 +1,2 @@
+export { buildWayFinder, type WayFinder, type WayRound } from './finder';
+export type { NearMiss } from './near-miss';
