@@ -14,3 +14,12 @@ export const END_CLEARANCE = 1e-3;
 
 /** Panels are cut into triangles no farther than about this from the true surface, mm. */
 export const PANEL_SAGITTA = 1;
+
+/** A reflection's place is found when a step in u and v (0 to 1) becomes smaller than this. */
+export const STATIONARY = 1e-9;
+
+/**
+ * A reflection's legs are tested from this far above a flat panel, mm, whose triangles lie on it
+ * but for rounding; above a curved one from twice {@link PANEL_SAGITTA}, clear of its triangles.
+ */
+export const FLAT_LIFT = 0.01;
