@@ -20,6 +20,6 @@ export const STATIONARY = 1e-9;
 
 /**
  * A reflection's legs are tested from this far above a flat panel, mm, whose triangles lie on it
- * but for rounding; above a curved one from twice {@link PANEL_SAGITTA}, clear of its triangles.
+ * but for rounding. Above a curved one from twice what its triangles may stray.
  */
 export const FLAT_LIFT = 0.01;

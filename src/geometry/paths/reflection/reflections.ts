@@ -1,5 +1,5 @@
 import type { Material, Panel } from '../../cabin/model';
-import { FLAT_LIFT, OWN_PANEL_CLEARANCE, PANEL_SAGITTA, SAME_POINT } from '../../tolerance';
+import { OWN_PANEL_CLEARANCE, SAME_POINT } from '../../tolerance';
 import { along, direction, distance, sub, type Vec3 } from '../../vector';
 import type { Caster, SpotStart } from '../cast';
 import { type Reflector, reflectorOf, type View } from './reflector';
@@ -119,7 +119,7 @@ function isFree(query: ReflectionQuery, bounces: readonly Bounce[]): boolean {
   let from = query.source;
   let spot = query.spot;
   for (const { surface, point, normal } of bounces) {
-    const to = along(point, normal, surface.plane ? FLAT_LIFT : 2 * PANEL_SAGITTA);
+    const to = along(point, normal, surface.lift);
     if (caster.crossings(from, to, listener, spot).length > 0) return false;
     from = to;
     spot = null;

@@ -4,8 +4,9 @@
  */
 import type { Panel } from '../../cabin/model';
 import { patchNormal, patchPartials, pointOnPatch } from '../../cabin/patch';
-import { SAME_POINT } from '../../tolerance';
-import { cross, dot, scale, sub, type Vec3 } from '../../vector';
+import { tessellatePanel } from '../../cabin/tessellate-panel';
+import { FLAT_LIFT, PANEL_SAGITTA, SAME_POINT } from '../../tolerance';
+import { cross, dot, length, scale, sub, type Vec3 } from '../../vector';
 
 export interface Surface {
   panel: Panel;
@@ -15,6 +16,8 @@ export interface Surface {
   plane: Plane | null;
   /** How strongly the panel is hollow seen from the cabin, at most: 1 / radius, 1/mm; 0 if bulging. */
   hollowness: number;
+  /** A place lifted this far off the panel is clear of the triangles it is tested by, mm. */
+  lift: number;
 }
 
 export interface Plane {
@@ -52,7 +55,35 @@ export function prepareSurface(panel: Panel): Surface {
     }
   }
   const plane = planeOf(panel);
-  return { panel, power, plane, hollowness: plane ? 0 : hollownessOf(panel, power) };
+  return {
+    panel,
+    power,
+    plane,
+    hollowness: plane ? 0 : hollownessOf(panel, power),
+    lift: plane ? FLAT_LIFT : 2 * Math.max(PANEL_SAGITTA, strayOf(panel)),
+  };
+}
+
+/** How far the panel's triangles may lie from it: an eighth of the second differences of a strip. */
+function strayOf(panel: Panel): number {
+  const { uv } = tessellatePanel(panel);
+  const nu = Math.round(1 / (uv[1]?.[0] || 1));
+  const nv = Math.max(1, uv.length / (nu + 1) - 1);
+  const at = (i: number, j: number) => panel.patch.control[3 * j + i] as Vec3;
+  const bend = (a: Vec3, b: Vec3, c: Vec3) => 2 * length(sub(sub(a, b), sub(b, c)));
+  let uu = 0;
+  let vv = 0;
+  let twist = 0;
+  for (let k = 0; k < 3; k++) {
+    uu = Math.max(uu, bend(at(0, k), at(1, k), at(2, k)));
+    vv = Math.max(vv, bend(at(k, 0), at(k, 1), at(k, 2)));
+  }
+  for (let j = 0; j < 2; j++)
+    for (let i = 0; i < 2; i++) {
+      const [across, back] = [sub(at(i + 1, j + 1), at(i, j + 1)), sub(at(i + 1, j), at(i, j))];
+      twist = Math.max(twist, 4 * length(sub(across, back)));
+    }
+  return (uu / (nu * nu) + (2 * twist) / (nu * nv) + vv / (nv * nv)) / 8;
 }
 
 /** The tangent plane at the middle of the panel, whether it is flat or not. */
