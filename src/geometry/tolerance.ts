@@ -17,3 +17,11 @@ export const PANEL_SAGITTA = 1;
 
 /** No level is told below this, dB: an ideal null has none, and a real one never gets there. */
 export const LEVEL_FLOOR_DB = -100;
+/** A reflection's place is found when a step in u and v (0 to 1) becomes smaller than this. */
+export const STATIONARY = 1e-9;
+
+/**
+ * A reflection's legs are tested from this far above a flat panel, mm, whose triangles lie on it
+ * but for rounding. Above a curved one from twice what its triangles may stray.
+ */
+export const FLAT_LIFT = 0.01;
