@@ -17,6 +17,7 @@ export const PANEL_SAGITTA = 1;
 
 /** No level is told below this, dB: an ideal null has none, and a real one never gets there. */
 export const LEVEL_FLOOR_DB = -100;
+
 /** A reflection's place is found when a step in u and v (0 to 1) becomes smaller than this. */
 export const STATIONARY = 1e-9;
 

@@ -57,7 +57,7 @@ function buildReflector(panels: readonly Panel[]): Reflector {
       // A mirror of radius ρ gathers sound to a point where 1/a + 1/b = 2 / (ρ cos θ) (Coddington's
       // equation, e.g. Born & Wolf, Principles of Optics). Nearer than that a reflection is the
       // shortest way by the panel and there is no other. Here the farthest corners stand for a and
-      // b and cos θ is left out: a rule of thumb that asks too often rather than too seldom, not a proof.
+      // b and cos θ is left out: a rule of thumb, not a proof.
       return spread < 2 * (surfaces[panel] as Surface).hollowness;
     },
   };
