@@ -190,6 +190,7 @@ export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstac
         const at = hitShape(obstacle.shape, from, to, reach);
         if (at !== null) hits.push({ id: obstacle.id, at });
       }
+      if (hits.length === 0) return [];
       hits.sort((x, y) => x.at - y.at);
       return [...new Set(hits.map((hit) => hit.id))];
     },

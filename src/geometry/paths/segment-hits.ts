@@ -4,7 +4,18 @@
  * (0 when `a` is inside), or `null` when it does not. Axes and mm as everywhere.
  */
 import type { BoxShape, CapsuleShape, RingShape } from '../input';
-import { add, clamp, cross, direction, distance, dot, radians, sub, type Vec3 } from '../vector';
+import {
+  add,
+  along,
+  clamp,
+  cross,
+  direction,
+  distance,
+  dot,
+  radians,
+  sub,
+  type Vec3,
+} from '../vector';
 
 /** Turns `p` about X, then Y, then Z: fixed axes, right-handed, degrees. */
 export function turn(p: Vec3, turnDeg: Vec3): Vec3 {
@@ -67,40 +78,38 @@ function fractionBall(a: Vec3, step: Vec3, center: Vec3, radius: number): number
   return t >= 0 && t <= 1 ? t : null;
 }
 
-/** A capsule is two balls and the cylinder between them. */
-export function segmentCapsule(a: Vec3, b: Vec3, capsule: CapsuleShape): number | null {
-  const { from, to, radius } = capsule;
-  const step = sub(b, a);
-  const reach = distance(a, b);
-  let best: number | null = null;
-  const take = (t: number | null) => {
-    if (t !== null && (best === null || t < best)) best = t;
-  };
-  take(fractionBall(a, step, from, radius));
-  take(fractionBall(a, step, to, radius));
+/** Fraction of a→b at which the segment enters the cylinder between a capsule's balls, or null. */
+function fractionCylinder(a: Vec3, step: Vec3, { from, to, radius }: CapsuleShape): number | null {
   const core = sub(to, from);
   const coreSq = dot(core, core);
-  if (coreSq > 0) {
-    // Distances from the core's line: drop the parts along it, then solve the quadratic.
-    const m = sub(a, from);
-    const md = dot(m, core) / coreSq;
-    const nd = dot(step, core) / coreSq;
-    const mp = sub(m, [core[0] * md, core[1] * md, core[2] * md]);
-    const np = sub(step, [core[0] * nd, core[1] * nd, core[2] * nd]);
-    const qa = dot(np, np);
-    const qb = dot(mp, np);
-    const qc = dot(mp, mp) - radius * radius;
-    if (qc <= 0 && md >= 0 && md <= 1) take(0);
-    else if (qa > 1e-12) {
-      const root = qb * qb - qa * qc;
-      if (root >= 0) {
-        const t = (-qb - Math.sqrt(root)) / qa;
-        const s = md + t * nd;
-        if (t >= 0 && t <= 1 && s >= 0 && s <= 1) take(t);
-      }
-    }
-  }
-  return best === null ? null : best * reach;
+  if (coreSq === 0) return null;
+  // Distances from the core's line: drop the parts along it, then solve the quadratic.
+  const m = sub(a, from);
+  const md = dot(m, core) / coreSq;
+  const nd = dot(step, core) / coreSq;
+  const mp = along(m, core, -md);
+  const np = along(step, core, -nd);
+  const qa = dot(np, np);
+  const qb = dot(mp, np);
+  const qc = dot(mp, mp) - radius * radius;
+  if (qc <= 0 && md >= 0 && md <= 1) return 0;
+  if (qa <= 1e-12) return null;
+  const root = qb * qb - qa * qc;
+  if (root < 0) return null;
+  const t = (-qb - Math.sqrt(root)) / qa;
+  const s = md + t * nd;
+  return t >= 0 && t <= 1 && s >= 0 && s <= 1 ? t : null;
+}
+
+/** A capsule is two balls and the cylinder between them. */
+export function segmentCapsule(a: Vec3, b: Vec3, capsule: CapsuleShape): number | null {
+  const step = sub(b, a);
+  const first = Math.min(
+    fractionBall(a, step, capsule.from, capsule.radius) ?? Infinity,
+    fractionBall(a, step, capsule.to, capsule.radius) ?? Infinity,
+    fractionCylinder(a, step, capsule) ?? Infinity,
+  );
+  return first === Infinity ? null : first * distance(a, b);
 }
 
 /** Distance from a point to the circle the ring's tube runs on. */

@@ -28,19 +28,14 @@ export function arrivalAt(
         }
       : null;
 
-  const lineTo = (point: Vec3): EarArrival => {
-    const direct = distance(position, point);
-    const blockedBy = caster.crossings(position, point, seat.id, spot);
-    return {
-      direct,
-      path: direct,
-      time: direct / speed,
-      line: blockedBy.length > 0 ? 'blocked' : 'clear',
-      blockedBy,
-    };
-  };
-
-  const { direct, path, time, line, blockedBy } = lineTo(seat.head);
+  const { direct, path, time, line, blockedBy } = lineTo(
+    seat.head,
+    position,
+    seat,
+    spot,
+    caster,
+    speed,
+  );
   const angles = axis ? offAxis(axis, sub(seat.head, position)) : null;
   const levelDb = spreadingDb(path);
   const reasons: string[] = [];
@@ -59,7 +54,30 @@ export function arrivalAt(
     line,
     blockedBy,
     levelDb,
-    ears: { left: lineTo(seat.ears.left), right: lineTo(seat.ears.right) },
+    ears: {
+      left: lineTo(seat.ears.left, position, seat, spot, caster, speed),
+      right: lineTo(seat.ears.right, position, seat, spot, caster, speed),
+    },
     ...(reasons.length > 0 && { reasons }),
+  };
+}
+
+/** The straight line from a speaker to one point of a listener. */
+function lineTo(
+  point: Vec3,
+  position: Vec3,
+  seat: Seat,
+  spot: SpotStart | null,
+  caster: Caster,
+  speed: number,
+): EarArrival {
+  const direct = distance(position, point);
+  const blockedBy = caster.crossings(position, point, seat.id, spot);
+  return {
+    direct,
+    path: direct,
+    time: direct / speed,
+    line: blockedBy.length > 0 ? 'blocked' : 'clear',
+    blockedBy,
   };
 }
