@@ -28,8 +28,8 @@ export interface BandLevel {
   directivityDb: number | null;
   /** Loss re the mean of the listening window, which is how a speaker is usually rated. */
   windowDb: number | null;
-  /** Loss round what is in the way, ≥ 0. */
-  obstructionDb: number;
+  /** Loss round what is in the way, ≥ 0; `null` where no way round is known. */
+  obstructionDb: number | null;
   /** Spreading, directivity and obstruction together. */
   levelDb: number | null;
   /** Why something above is null. */
@@ -37,13 +37,16 @@ export interface BandLevel {
 }
 
 export interface DirectSound {
-  /** What the sound travels, mm. */
+  /**
+   * From speaker to listener, mm: the straight line where something blocks it, since the loss round
+   * an edge is told against the free straight line.
+   */
   path: number;
   /** `null` when the speaker has no axis. */
   offAxisDeg: number | null;
   law: DirectivityLaw;
-  /** Loss by frequency, dB, ≥ 0; left out: the line is clear. */
-  obstructionDbAt?: (frequencyHz: number) => number;
+  /** Loss by frequency, dB, ≥ 0, `null` where not known; left out: the line is clear. */
+  obstructionDbAt?: (frequencyHz: number) => number | null;
 }
 
 /**
@@ -55,14 +58,14 @@ export function directLevels(sound: DirectSound, centresHz: readonly number[]): 
   const spreading = spreadingDb(sound.path);
   const { law, offAxisDeg } = sound;
   return centresHz.map((frequencyHz) => {
-    const obstructionDb = sound.obstructionDbAt?.(frequencyHz) ?? 0;
+    const obstructionDb = sound.obstructionDbAt ? sound.obstructionDbAt(frequencyHz) : 0;
     const directivityDb = offAxisDeg === null ? null : law(offAxisDeg, frequencyHz);
     const window = windowMean(law, frequencyHz);
     const level =
-      spreading === null || directivityDb === null
+      spreading === null || directivityDb === null || obstructionDb === null
         ? null
         : spreading + directivityDb - obstructionDb;
-    const reason = reasonFor(spreading, offAxisDeg, directivityDb, window);
+    const reason = reasonFor(spreading, offAxisDeg, directivityDb, obstructionDb, window);
     return {
       frequencyHz,
       directivityDb,
@@ -88,11 +91,14 @@ function reasonFor(
   spreading: number | null,
   offAxisDeg: number | null,
   directivityDb: number | null,
+  obstructionDb: number | null,
   window: number | null,
 ): string | null {
   if (spreading === null) return 'the listener is at the speaker, so there is no level';
   if (offAxisDeg === null) return 'the aim has no direction, so there is no loss off the axis';
   if (directivityDb === null) return 'the measured responses do not cover this angle and frequency';
+  if (obstructionDb === null)
+    return 'something blocks the line and no way round is known, so its loss is not';
   return window === null ? 'the measured responses do not cover the listening window' : null;
 }
 

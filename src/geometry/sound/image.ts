@@ -21,6 +21,8 @@ export interface ImageSource {
   /** Directivity and obstruction towards this seat, dB by frequency; left out: none. Spreading is
    * counted here, from the position. */
   levelDbAt?: (frequencyHz: number) => number;
+  /** Poles swapped. Left out: not. */
+  inverted?: boolean;
 }
 
 /** Whether the channels' delays and gains are on. */
@@ -109,6 +111,7 @@ export function createImagePredictor(speed: number): ImagePredictor {
           position: source.position,
           delay: settings.delays ? source.delay : 0,
           pressureAt: (f: number) =>
+            (source.inverted ? -1 : 1) *
             pressureRatio((settings.gains ? source.gainDb : 0) + (source.levelDbAt?.(f) ?? 0)),
         }));
         const pressures = octaveAtEars(head, heard, octaveHz, speed);

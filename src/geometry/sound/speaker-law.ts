@@ -8,6 +8,8 @@ export interface SpeakerLaw {
   /** Why the measured responses cannot be used: then the law knows no level. */
   problem: string | null;
   source: 'measured' | 'piston' | 'none';
+  /** Frequencies the law covers, Hz; `null`: all. */
+  rangeHz: readonly [number, number] | null;
 }
 
 const kept = new WeakMap<SpeakerInput, Map<number, SpeakerLaw>>();
@@ -43,11 +45,17 @@ function lawOf({ responses, bandHz, diaphragm }: SpeakerInput, speed: number): S
         law: () => null,
         problem: `the measured responses cannot be used: ${answer.message}`,
         source: 'measured',
+        rangeHz: null,
       };
     const law = directivityLaw({ measured: answer.directivity }, speed);
-    return { law, problem: null, source: 'measured' };
+    return { law, problem: null, source: 'measured', rangeHz: answer.directivity.rangeHz };
   }
   if (diaphragm !== undefined && diaphragm > 0)
-    return { law: directivityLaw({ diaphragm }, speed), problem: null, source: 'piston' };
-  return { law: directivityLaw({}, speed), problem: null, source: 'none' };
+    return {
+      law: directivityLaw({ diaphragm }, speed),
+      problem: null,
+      source: 'piston',
+      rangeHz: null,
+    };
+  return { law: directivityLaw({}, speed), problem: null, source: 'none', rangeHz: null };
 }
