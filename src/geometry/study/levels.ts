@@ -23,7 +23,7 @@ export interface PairLevels {
   beamingHz: number | null;
   /** The same for each; see `beamingHzOf`. */
   beaming: Record<Side, number | null>;
-  /** Loss off the axis against the listening window, mean over the third-octaves, dB. */
+  /** Level off the axis re the listening window, mean over the third-octaves, dB. */
   windowDb: Record<Side, number | null>;
   /** Left − right of these, dB. */
   windowDifferenceDb: number | null;

@@ -1,11 +1,15 @@
 import type { CabinModel } from '../cabin/model';
-import type { Side } from '../input';
+import type { Side, SpeakerInput } from '../input';
 import { buildCaster, type Caster } from '../paths/cast';
 import { firstNotchHz } from '../paths/reflection';
-import type { Arrival, EarArrival, Line, Reflection } from '../result';
+import { buildWayFinder, type WayFinder } from '../paths/way-round';
+import type { Arrival, EarArrival, Line, PlacedSpeaker, Reflection } from '../result';
 import { obstructionAt } from '../sound/arrival-obstruction';
-import { middleOf, reflectionsTo } from '../stage/arrivals';
+import { wavelength } from '../sound/obstruction';
+import { type SpeakerLaw, speakerLaw } from '../sound/speaker-law';
+import { middleOf, reflectionsTo, spotOf } from '../stage/arrivals';
 import { SAME_POINT } from '../tolerance';
+import type { Vec3 } from '../vector';
 import { arrivalOf, placedOf, SIDES, type Stage, seatOf, seatResultOf, speakerOf } from './stage';
 
 /** One sound of one speaker at one ear. */
@@ -27,19 +31,25 @@ export interface EarSound {
   levelDb: number | null;
   /** Where it first cancels the direct sound, Hz; `null` for the direct sound and what comes with it. */
   firstNotchHz: number | null;
-  /** Why there is no level. */
+  /** Why there is no level, or what the level leaves out. */
   reasons?: string[];
 }
 
-const casters = new WeakMap<CabinModel, Caster>();
+interface Room {
+  caster: Caster;
+  ways: WayFinder;
+}
+const rooms = new WeakMap<CabinModel, Room>();
 
-function casterOf(cabin: CabinModel): Caster {
-  let caster = casters.get(cabin);
-  if (!caster) {
-    caster = buildCaster(cabin.panels, cabin.obstacles);
-    casters.set(cabin, caster);
+function roomOf(cabin: CabinModel): Room {
+  let room = rooms.get(cabin);
+  if (!room) {
+    const { panels, obstacles } = cabin;
+    const caster = buildCaster(panels, obstacles);
+    room = { caster, ways: buildWayFinder(panels, obstacles, caster) };
+    rooms.set(cabin, room);
   }
-  return caster;
+  return room;
 }
 
 /**
@@ -59,29 +69,59 @@ export function reflectogramAt(
   const answer = seatResultOf(stage, seatId);
   const seat = seatOf(stage, seatId);
   if (!answer || !seat) return [];
+  const { caster, ways } = roomOf(cabin);
   const speed = result.speedOfSound;
-  const room = { panels: cabin.panels, caster: casterOf(cabin), speed };
+  const room = { panels: cabin.panels, caster, speed };
   return speakers.flatMap((id) => {
     const [speaker, placed] = [speakerOf(stage, id), placedOf(stage, id)];
     const arrival = arrivalOf(answer, id);
     if (!speaker || !placed || !arrival) return [];
+    const law = speakerLaw(speaker, speed);
     return SIDES.flatMap((ear): EarSound[] => {
-      const direct = directSound(id, ear, arrival.ears[ear], middleOf(speaker), speed);
-      const thrown = reflectionsTo(speaker, placed, seat.ears[ear], seat.id, room, order);
-      const reflected = thrown.map((reflection) => reflectedSound(direct, reflection, speed));
+      const receiver = seat.ears[ear];
+      const at = arrival.ears[ear];
+      const miss = () => missedBy(speaker, placed, receiver, seat.id, ways, speed);
+      const detour = detourOf(at, miss);
+      const direct = directSound(id, ear, at, detour, middleOf(speaker), speed);
+      const thrown = reflectionsTo(speaker, placed, receiver, seat.id, room, order);
+      const reflected = thrown.map((reflection) =>
+        reflectedSound(direct, reflection, law, placed, speed),
+      );
       return [direct, ...reflected].sort((a, b) => a.time - b.time);
     });
   });
+}
+
+/** As an arrival's: see there. */
+function detourOf({ line, direct, path }: EarArrival, miss: () => number | null): number | null {
+  if (line === 'grazing') return miss();
+  return line === 'blocked' && path > direct ? path - direct : null;
+}
+
+/** Minus the detour by the edge an ear's line passes nearest; `null` where it passes none. */
+function missedBy(
+  speaker: SpeakerInput,
+  placed: PlacedSpeaker,
+  ear: Vec3,
+  seat: string,
+  ways: WayFinder,
+  speed: number,
+): number | null {
+  if (!speaker.bandHz) return null;
+  const longest = wavelength(speaker.bandHz[0], speed);
+  const spot = spotOf(speaker, placed);
+  const [nearest] = ways.nearMisses(placed.position, ear, seat, spot, longest);
+  return nearest ? -nearest.detour : null;
 }
 
 function directSound(
   speaker: string,
   ear: Side,
   { direct, path, line }: EarArrival,
+  detour: number | null,
   middleHz: number,
   speed: number,
 ): EarSound {
-  const detour = path > direct ? path - direct : null;
   const loss = obstructionAt({ line, detour }, middleHz, speed);
   const why =
     direct <= SAME_POINT
@@ -107,9 +147,17 @@ function directSound(
 function reflectedSound(
   { speaker, ear, path: first }: EarSound,
   { panel, second, path, levelDb, reasons }: Reflection,
+  { source, problem }: SpeakerLaw,
+  { axis }: PlacedSpeaker,
   speed: number,
 ): EarSound {
   const extra = path - first;
+  const why =
+    levelDb === null && source === 'measured'
+      ? [problem ?? 'the measured responses do not reach this way off the axis, or the direct one']
+      : levelDb !== null && source !== 'none' && !axis
+        ? ['the aim has no direction, so the directivity is left out']
+        : reasons;
   return {
     speaker,
     ear,
@@ -121,7 +169,7 @@ function reflectedSound(
     line: 'clear',
     levelDb,
     firstNotchHz: extra > SAME_POINT ? firstNotchHz(extra, speed) : null,
-    ...(reasons && { reasons }),
+    ...(why && { reasons: why }),
   };
 }
 

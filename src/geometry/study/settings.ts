@@ -1,4 +1,4 @@
-import type { PlanInput } from '../input';
+import type { AlignmentInput } from '../input';
 import type { OptionResult } from '../result';
 import { DEFAULT_SAMPLE_RATE_HZ } from '../stage/evaluate';
 import { pairsOf } from '../stage/pairs';
@@ -23,7 +23,7 @@ export interface ChannelSettings {
   problem?: string;
 }
 
-const kept = new WeakMap<OptionResult, { plan: PlanInput; settings: ChannelSettings }>();
+const kept = new WeakMap<OptionResult, { alignment: AlignmentInput; settings: ChannelSettings }>();
 
 /**
  * What the alignment says: delays and gains for one seat (the one named, else the first), or the
@@ -32,10 +32,10 @@ const kept = new WeakMap<OptionResult, { plan: PlanInput; settings: ChannelSetti
  */
 export function channelSettings(stage: Stage): ChannelSettings {
   const known = kept.get(stage.result);
-  if (known && known.plan.alignment === stage.plan.alignment) return known.settings;
+  if (known && known.alignment === stage.plan.alignment) return known.settings;
   const settings =
     stage.plan.alignment?.by === 'seats' ? overSeats(stage) : atSeat(stage, alignedSeat(stage));
-  kept.set(stage.result, { plan: stage.plan, settings });
+  kept.set(stage.result, { alignment: stage.plan.alignment, settings });
   return settings;
 }
 
