@@ -3,7 +3,7 @@
  * A shortest path bends only over edges that stand out (Sharir & Schorr, "On shortest paths in
  * polyhedral spaces", SIAM J. Computing 15, 1986), so flat and hollow edges are left out.
  */
-import { cross, length, sub, type Vec3 } from '../../vector';
+import { cross, dot, length, sub, type Vec3 } from '../../vector';
 import { buildTriangleTree } from '../build-triangle-tree';
 import { type TriangleTree, visitCrossed } from '../triangle-tree';
 
@@ -110,10 +110,9 @@ function outwardOf(
   const m = normals[one.triangle] as Vec3;
   const n = normals[two.triangle] as Vec3;
   const across = sub(vertices[two.apex] as Vec3, vertices[at] as Vec3);
-  // How far the second face falls below the first one's plane, over its reach.
-  const reach = length(across);
-  const rise = m[0] * across[0] + m[1] * across[1] + m[2] * across[2];
-  const bent = reach > 0 && Math.abs(rise) > FLAT_SINE * reach;
+  // Whether the second face falls below the first one's plane, and by how much they turn.
+  const rise = dot(m, across);
+  const bent = rise !== 0 && (length(cross(m, n)) > FLAT_SINE || dot(m, n) < 0);
   if (sheet) return bent ? [0, 0, 0] : null;
   return bent && rise < 0 ? [m[0] + n[0], m[1] + n[1], m[2] + n[2]] : null;
 }

@@ -10,7 +10,8 @@ import { stringsRound, type Taut } from './around';
 import { sheetBody, solidBodies } from './bodies';
 import { type Body, crosses } from './body';
 import { isInside } from './inside';
-import { type NearMiss, nearMiss } from './near-miss';
+import type { NearMiss } from './near-miss';
+import { buildNearMisses } from './near-misses';
 import { type Bend, dropIdle, outwardAt, pullAt, stringLength } from './string';
 
 /** A way round, from the speaker to the listener. */
@@ -31,10 +32,21 @@ export interface WayFinder {
    */
   wayRound(from: Vec3, to: Vec3, listener: string | null, spot: SpotStart | null): WayRound | null;
   /**
-   * Obstacles nearer than `within` mm to a line none of them crosses, nearest first, each once, at
-   * its nearest edge.
+   * What stands close beside a line that nothing crosses, the one with the smallest detour first,
+   * each once, at its nearest edge. Close is within {@link GRAZING_RADII} of the first Fresnel
+   * radius at that place. Solids count with every edge that stands out, panels with free edges,
+   * ridges and tight rolls towards the cabin; the speaker's own panel never does, nor a ridge it
+   * is part of.
+   * @param listener whose own head, torso and arms do not count
+   * @param wavelength mm, at the bottom of the speaker's band
    */
-  nearMisses(from: Vec3, to: Vec3, listener: string | null, within: number): NearMiss[];
+  nearMisses(
+    from: Vec3,
+    to: Vec3,
+    listener: string | null,
+    spot: SpotStart | null,
+    wavelength: number,
+  ): NearMiss[];
 }
 
 /** How many answers are kept: a drag asks again about every line that did not move. */
@@ -81,19 +93,7 @@ export function buildWayFinder(
       kept.set(key, way);
       return way;
     },
-    nearMisses(from, to, listener, within) {
-      const found: NearMiss[] = [];
-      for (const { id, shape, occupant } of obstacles) {
-        if (occupant && occupant.seat === listener && occupant.part !== 'legs') continue;
-        let nearest: NearMiss | null = null;
-        for (const body of solidBodies(id, shape)) {
-          const miss = nearMiss(from, to, body, nearest?.distance ?? within);
-          if (miss) nearest = { ...miss, id };
-        }
-        if (nearest) found.push(nearest);
-      }
-      return found.sort((a, b) => a.distance - b.distance);
-    },
+    nearMisses: buildNearMisses(panels, obstacles),
   };
 
   function find(
