@@ -22,7 +22,7 @@ export function setTemplate(template: string): PlanRecipe {
 }
 
 /**
- * Moves the wheel to the other side. What hangs on who drives goes along: adjusted seats, the seat
+ * Moves the wheel to the other side. What hangs on who drives goes along: adjusted seats, the seats
  * aligned for and aims at seats change sides. Spots stay: they are places in the car.
  */
 export function setWheelSide(wheelSide: Side): PlanRecipe {
@@ -35,6 +35,7 @@ export function setWheelSide(wheelSide: Side): PlanRecipe {
     if (draft.alignment.seat !== undefined) {
       draft.alignment.seat = mirrorSeatId(draft.alignment.seat);
     }
+    for (const seat of draft.alignment.seats ?? []) seat.id = mirrorSeatId(seat.id);
     for (const { speakers } of draft.options) {
       for (const { aim } of speakers) {
         if (aim?.kind === 'seat') aim.seat = mirrorSeatId(aim.seat);

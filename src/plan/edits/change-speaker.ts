@@ -1,8 +1,9 @@
 /** What a speaker is, copies of it, and pairs tied and untied. */
-import { castDraft, type Draft } from 'immer';
+import { castDraft } from 'immer';
 import type { Side, SpeakerInput } from '../../geometry';
 import { mirrorAim, otherSide } from '../mirror';
 import type { PlanOption } from '../types';
+import { mendPairs, renamePair } from './mend-references';
 import { mirrorPlace } from './move-speaker';
 import {
   assign,
@@ -50,7 +51,7 @@ export function changeSpeaker(
     const next = freePairId(plain(option) as PlanOption, role);
     speaker.pair = next;
     if (twin) twin.pair = next;
-    if (option.untied) option.untied = option.untied.map((id) => (id === pair ? next : id));
+    renamePair(option, pair, next);
   };
 }
 
@@ -109,16 +110,9 @@ export function removeSpeaker(optionId: string, speakerId: string, withTwin: boo
     if (!found) return;
     const { option, speaker } = found;
     const gone = [speaker.id, withTwin ? twinOf(option, speaker)?.id : undefined];
-    const { pair } = speaker;
     option.speakers = option.speakers.filter(({ id }) => !gone.includes(id));
-    if (!option.speakers.some((s) => s.pair === pair)) forgetUntied(option, pair);
+    mendPairs(option);
   };
-}
-
-function forgetUntied(option: Draft<PlanOption>, pair: string | undefined): void {
-  if (!option.untied?.some((id) => id === pair)) return;
-  option.untied = option.untied.filter((id) => id !== pair);
-  if (option.untied.length === 0) delete option.untied;
 }
 
 /**
@@ -135,7 +129,8 @@ export function tiePair(optionId: string, pair: string, tied: boolean, lead?: Si
       }
       return;
     }
-    forgetUntied(option, pair);
+    const untied = option.untied?.filter((id) => id !== pair) ?? [];
+    assign(option, { untied: untied.length > 0 ? untied : null });
     const leader = option.speakers.find((s) => s.pair === pair && s.side === lead);
     const follower =
       lead && option.speakers.find((s) => s.pair === pair && s.side === otherSide(lead));

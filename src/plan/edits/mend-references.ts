@@ -1,14 +1,14 @@
 /** Keeps a plan whole when something others refer to goes. */
 import { castDraft, type Draft } from 'immer';
-import type { Aim, CabinInput, CabinModel, SpeakerInput } from '../../geometry';
-import type { Plan } from '../types';
+import type { Aim, CabinInput, CabinModel, SeatWeight, SpeakerInput } from '../../geometry';
+import type { Plan, PlanOption } from '../types';
 import { assign, plain, positiveZeros } from './recipe';
 import { cabinNow, cabinOf, placedIn } from './surroundings';
 
 /**
  * After a change of the cabin or its seats: seats the cabin has no place for go, then speakers on
  * missing panels stand free where they stood in `before`, aims at missing seats become directions,
- * and an alignment for a missing seat is for the first one.
+ * an alignment for a missing seat is for the first one, and one over several goes without it.
  */
 export function mendReferences(draft: Draft<Plan>, before: CabinModel | null): void {
   let cabin = cabinNow(draft);
@@ -31,6 +31,40 @@ export function mendReferences(draft: Draft<Plan>, before: CabinModel | null): v
     const [first] = cabin.seats;
     if (first) draft.alignment.seat = first.id;
     else delete draft.alignment.seat;
+  }
+  const listed = draft.alignment.seats;
+  const left = listed?.filter(({ id }) => seats.has(id));
+  if (left && left.length !== listed?.length) alignOver(draft, left);
+}
+
+/** The seats to find a compromise over; with none of them the alignment is for one seat again. */
+export function alignOver({ alignment }: Draft<Plan>, seats: readonly SeatWeight[]): void {
+  if (seats.length === 0) assign(alignment, { by: null, seats: null });
+  else assign(alignment, { seats: castDraft(seats.map((seat) => plain(seat))) });
+}
+
+/** After speakers left or changed pairs: forgets what was said of pairs that are no more. */
+export function mendPairs(option: Draft<PlanOption>): void {
+  const pairs = new Set(option.speakers.map(({ pair }) => pair));
+  const untied = option.untied?.filter((pair) => pairs.has(pair));
+  if (untied && untied.length !== option.untied?.length) {
+    assign(option, { untied: untied.length > 0 ? untied : null });
+  }
+  const crossovers = option.crossovers?.filter(
+    ({ below, above }) => pairs.has(below) && pairs.has(above),
+  );
+  if (!crossovers || crossovers.length === option.crossovers?.length) return;
+  if (crossovers.length > 0) option.crossovers = crossovers;
+  else delete option.crossovers;
+}
+
+/** What was said of the pair `from` is said of `to` from now on; its speakers are left alone. */
+export function renamePair(option: Draft<PlanOption>, from: string, to: string): void {
+  const name = (pair: string): string => (pair === from ? to : pair);
+  if (option.untied) option.untied = option.untied.map(name);
+  for (const crossover of option.crossovers ?? []) {
+    crossover.below = name(crossover.below);
+    crossover.above = name(crossover.above);
   }
 }
 
