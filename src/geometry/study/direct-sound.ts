@@ -50,6 +50,8 @@ export function towardsSeatDb(direct: DirectAt, frequencyHz: number): number | n
 export function whyNoLevel(direct: DirectAt): string | null {
   const { speaker, arrival, law, offAxisDeg } = direct;
   const of = `speaker "${speaker.id}"`;
+  if (arrival.levelDb === null)
+    return `${of}: the listener is at the speaker, so there is no level`;
   if (law.problem) return `${of}: ${law.problem}`;
   if (offAxisDeg === null)
     return `${of}: there is no angle to the listener, so there is no loss off the axis`;
@@ -57,7 +59,5 @@ export function whyNoLevel(direct: DirectAt): string | null {
     return `${of}: something blocks the line and no way round is known, so its loss is not`;
   if (towardsSeatDb(direct, law.rangeHz?.[0] ?? 1000) === null)
     return `${of}: the measured responses do not reach ${offAxisDeg.toFixed(0)}° off the axis`;
-  if (arrival.levelDb === null)
-    return `${of}: the listener is at the speaker, so there is no level`;
   return null;
 }
