@@ -166,6 +166,20 @@ describe('the delays', () => {
   });
 });
 
+describe('the gains', () => {
+  test('bring both sides to one level at the seat they are for, and show in the sum', () => {
+    const speakers = LEVEL.map((speaker) => ({ ...speaker, diaphragm: undefined }));
+    const seats = [{ id: 'middle', head: ASIDE }];
+    const at = stage(speakers, { seats, option: { crossovers: [over()] } });
+    const delays = at.result.seats[0]?.delays ?? [];
+    expect(delays.find(({ speaker }) => speaker === 'midrange-left')?.gainDb).toBeLessThan(-2);
+    const [left, right] = sumsAt(at, 'middle').map((sum) => sum.result?.atCrossover);
+    expect(Math.abs((left?.lowDb ?? 99) - (right?.lowDb ?? 0))).toBeLessThan(1e-9);
+    const far = at.result.seats[0]?.arrivals.find(({ speaker }) => speaker === 'midrange-right');
+    expect(Math.abs((right?.lowDb ?? 99) + 6.0206 - (far?.levelDb ?? 0))).toBeLessThan(1e-3);
+  });
+});
+
 describe('sums of a mirrored plan', () => {
   const where = fc.tuple(real(200, 1200), real(100, 700), real(200, 1300));
   test('are the other side’s', () => {
