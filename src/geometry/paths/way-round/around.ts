@@ -1,7 +1,17 @@
 /** The shortest strings round given bodies, whatever else may stand about. */
 import type { Vec3 } from '../../vector';
 import type { Body } from './body';
-import { frameOf, type Placed, placeIn, rimIn, rimsRound, type Sheet, sheetAlong } from './section';
+import {
+  bendsIn,
+  type Frame,
+  type Placed,
+  placeIn,
+  rimBends,
+  rimLengths,
+  SHEETS,
+  type Sheet,
+  sheetAlong,
+} from './section';
 import { type Bend, dropIdle, pullTaut, stringLength } from './string';
 
 export interface Taut {
@@ -11,8 +21,6 @@ export interface Taut {
   follow?: () => Taut;
 }
 
-/** Half planes tried round the line. */
-const SHEETS = 16;
 /** Strings followed up: one in each valley of the lengths over the half planes. */
 const VALLEYS = 3;
 /** How often a string may change the edges it runs over. */
@@ -27,27 +35,24 @@ const GAIN = 1e-3;
  * body the first is its shortest way round: the best half plane finds the side, and the string,
  * pulled taut and let slip over the edges' ends, finds its edges.
  */
-export function stringsRound(from: Vec3, to: Vec3, bodies: readonly Body[]): Taut[] {
-  const frame = frameOf(from, to);
-  if (!frame) return [];
+export function stringsRound(frame: Frame, from: Vec3, to: Vec3, bodies: readonly Body[]): Taut[] {
   const placed = bodies.map((body) => placeIn(frame, body));
-  const rims = rimsRound(frame, placed, SHEETS);
-  const lengths = rims.map((rim) => rim.length);
-  const valleys = lengths
-    .map((_, k) => k)
-    .filter((k) => {
-      const at = lengths[k] as number;
-      const before = lengths[(k + SHEETS - 1) % SHEETS] as number;
-      return at < before && at <= (lengths[(k + 1) % SHEETS] as number);
-    })
-    .sort((a, b) => (lengths[a] as number) - (lengths[b] as number));
+  const lengths = rimLengths(frame, placed);
+  const valleys: number[] = [];
+  for (let k = 0; k < SHEETS; k++) {
+    const at = lengths[k] as number;
+    const before = lengths[(k + SHEETS - 1) % SHEETS] as number;
+    if (at < before && at <= (lengths[(k + 1) % SHEETS] as number)) valleys.push(k);
+  }
+  valleys.sort((a, b) => (lengths[a] as number) - (lengths[b] as number));
   // All alike round a body of revolution: any of them will do.
   if (valleys.length === 0) valleys.push(0);
   let best = Infinity;
   return valleys
     .slice(0, VALLEYS)
     .map((k): Taut => {
-      const { bends, length } = rims[k] as (typeof rims)[number];
+      const length = lengths[k] as number;
+      const bends = rimBends(frame, placed, k);
       const go = () => follow(from, to, frame, placed, bends);
       // Far longer than the best already: only if it comes to that.
       if (length - frame.reach > MUCH * (best - frame.reach)) return { bends, length, follow: go };
@@ -62,7 +67,7 @@ export function stringsRound(from: Vec3, to: Vec3, bodies: readonly Body[]): Tau
 function follow(
   from: Vec3,
   to: Vec3,
-  frame: NonNullable<ReturnType<typeof frameOf>>,
+  frame: Frame,
   placed: readonly Placed[],
   start: readonly Bend[],
 ): Taut {
@@ -72,7 +77,7 @@ function follow(
     if (!bends.some(({ part }) => part <= 0 || part >= 1)) break;
     const sheet: Sheet | null = sheetAlong(frame, pullTaut(from, bends, to, 0.6));
     if (!sheet) break;
-    const next = dropIdle(from, rimIn(frame, placed, sheet).bends, to);
+    const next = dropIdle(from, bendsIn(frame, placed, sheet), to);
     const shorter = stringLength(from, next, to);
     if (!(shorter < length - GAIN) || next.length === 0) break;
     bends = next;

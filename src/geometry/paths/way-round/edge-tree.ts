@@ -55,8 +55,22 @@ export function buildEdgeTree(list: EdgeList): EdgeTree | null {
     link.push(start);
     count.push(end - start);
     if (end - start <= LEAF) return;
-    const size = high.map((x, k) => x - (low[k] as number));
-    const axis = size.indexOf(Math.max(...size));
+    // Across the axis the edges' middles spread most along: long edges side by side must part.
+    let axis = 0;
+    let spread = -1;
+    for (let k = 0; k < 3; k++) {
+      let least = Infinity;
+      let most = -Infinity;
+      for (let i = start; i < end; i++) {
+        const x = middle(order[i] as number, k);
+        if (x < least) least = x;
+        if (x > most) most = x;
+      }
+      if (most - least > spread) {
+        spread = most - least;
+        axis = k;
+      }
+    }
     const part = order.subarray(start, end).sort((d, e) => middle(d, axis) - middle(e, axis));
     count[node] = 0;
     const cut = start + (part.length >> 1);

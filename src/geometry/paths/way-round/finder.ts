@@ -12,6 +12,7 @@ import { type Body, crosses } from './body';
 import { isInside } from './inside';
 import type { NearMiss } from './near-miss';
 import { buildNearMisses } from './near-misses';
+import { frameOf } from './section';
 import { type Bend, dropIdle, outwardAt, pullAt, stringLength } from './string';
 
 /** A way round, from the speaker to the listener. */
@@ -159,6 +160,8 @@ function crossed(ids: readonly string[], p: Vec3, q: Vec3, { bodiesOf }: Search)
  */
 function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Taut | null {
   const known = new Set(crossed(ids, a, b, search));
+  const frame = frameOf(a, b);
+  if (!frame) return null;
   const waiting: Taut[] = [];
   const tried = new Set<string>();
   const put = (strings: readonly Taut[]) => {
@@ -175,7 +178,7 @@ function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Ta
     waiting.sort((x, y) => y.length - x.length);
   };
   // Whatever way there is goes round the body that is hardest to pass, and is no shorter than that.
-  const each = [...known].map((body) => stringsRound(a, b, [body]));
+  const each = [...known].map((body) => stringsRound(frame, a, b, [body]));
   put(
     each.reduce<Taut[]>(
       (most, strings) => ((strings[0]?.length ?? 0) > (most[0]?.length ?? 0) ? strings : most),
@@ -197,7 +200,7 @@ function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Ta
     put(mended(a, taut.bends, b, stretch));
     const size = known.size;
     for (const body of stretch.bodies) known.add(body);
-    if (known.size > size || !joined) put(stringsRound(a, b, [...known]));
+    if (known.size > size || !joined) put(stringsRound(frame, a, b, [...known]));
     joined = true;
   }
   return null;
@@ -245,7 +248,9 @@ function lifted(a: Vec3, bends: readonly Bend[], b: Vec3, lift: number): Vec3[] 
 /** A string with its blocked stretch led round what blocks it, pulled taut again. */
 function mended(a: Vec3, bends: readonly Bend[], b: Vec3, stretch: Stretch): Taut[] {
   const { at, from, to, bodies } = stretch;
-  return stringsRound(from, to, bodies)
+  const frame = frameOf(from, to);
+  if (!frame) return [];
+  return stringsRound(frame, from, to, bodies)
     .slice(0, DETOURS)
     .map((found) => {
       const detour = found.follow?.() ?? found;

@@ -6,24 +6,35 @@ import { cross, direction, distance, dot, mix, sub, type Vec3 } from '../../vect
 import type { Body } from './body';
 import { type Bend, edgeOf } from './string';
 
-/** The straight line and two directions square to it. */
+/** How many half planes hang on a line. */
+export const SHEETS = 16;
+
+/** The straight line, two directions square to it, and what of the bodies is known as seen along it. */
 export interface Frame {
   from: Vec3;
   along: Vec3;
   u: Vec3;
   v: Vec3;
   reach: number;
+  placed: Map<Body, Placed>;
 }
 
-/** A body's corners in a frame: along the line, and two across it. */
+/** A body in a frame. */
 export interface Placed {
   body: Body;
+  /** Its corners: along the line, and two across it. */
   x: Float64Array;
   y: Float64Array;
   z: Float64Array;
-  /** Room for each corner's side of the sheet and height in it. */
-  side: Float64Array;
-  height: Float64Array;
+  /** Its rim in each half plane, one after the other: where each begins, and the end of the last. */
+  starts: Int32Array;
+  /** Along the line, height, part of the edge, edge. */
+  rimX: Float64Array;
+  rimH: Float64Array;
+  rimPart: Float64Array;
+  rimEdge: Int32Array;
+  /** How long a string over each rim is. */
+  lengths: Float64Array;
 }
 
 /** Where the sheet hangs, radians about the line, at a distance along it. */
@@ -34,29 +45,8 @@ export function frameOf(from: Vec3, to: Vec3): Frame | null {
   if (!way) return null;
   const start: Vec3 = Math.abs(way[2]) < 0.8 ? [0, 0, 1] : [0, 1, 0];
   const u = direction(cross(start, way)) as Vec3;
-  return { from, along: way, u, v: cross(way, u), reach: distance(from, to) };
-}
-
-export function placeIn(frame: Frame, body: Body): Placed {
-  const n = body.corners.length / 3;
-  const placed: Placed = {
-    body,
-    x: new Float64Array(n),
-    y: new Float64Array(n),
-    z: new Float64Array(n),
-    side: new Float64Array(n),
-    height: new Float64Array(n),
-  };
-  const { from, along: a, u, v } = frame;
-  for (let i = 0; i < n; i++) {
-    const p = (body.corners[3 * i] as number) - from[0];
-    const q = (body.corners[3 * i + 1] as number) - from[1];
-    const r = (body.corners[3 * i + 2] as number) - from[2];
-    placed.x[i] = p * a[0] + q * a[1] + r * a[2];
-    placed.y[i] = p * u[0] + q * u[1] + r * u[2];
-    placed.z[i] = p * v[0] + q * v[1] + r * v[2];
-  }
-  return placed;
+  const reach = distance(from, to);
+  return { from, along: way, u, v: cross(way, u), reach, placed: new Map() };
 }
 
 /** What sheets meet: along, height, part of the edge, whose edge; and the next on the same sheet. */
@@ -83,69 +73,159 @@ function double(): void {
   nextMet = wider(nextMet, new Int32Array(room));
 }
 
-/** A string in a sheet: how long it is (exact for a half plane) and what it bends over. */
-export interface Rim {
-  length: number;
-  bends: Bend[];
+/** The half planes' directions, and the tangents that part an eighth of a turn in two. */
+const STEP = (2 * Math.PI) / SHEETS;
+const COS = Float64Array.from({ length: SHEETS }, (_, k) => Math.cos(k * STEP));
+const SIN = Float64Array.from({ length: SHEETS }, (_, k) => Math.sin(k * STEP));
+const TAN = Math.tan(STEP);
+const heads = new Int32Array(SHEETS);
+let sectors = new Int32Array(1024);
+
+/** The last half plane before a direction, or on it: by comparing, since there are many corners. */
+function sectorOf(y: number, z: number): number {
+  const a = Math.abs(y);
+  const b = Math.abs(z);
+  // Within the first quarter: 0 to 3, and whether it lies on the half plane.
+  if (y > 0 && z >= 0) return b < a ? (b < TAN * a ? 0 : 1) : a > TAN * b ? 2 : 3;
+  if (y <= 0 && z > 0) return a < b ? (a < TAN * b ? 4 : 5) : b > TAN * a ? 6 : 7;
+  if (y < 0 && z <= 0) return b < a ? (b < TAN * a ? 8 : 9) : a > TAN * b ? 10 : 11;
+  return a < b ? (a < TAN * b ? 12 : 13) : b > TAN * a ? 14 : 15;
 }
 
 /**
- * The rims in `count` half planes spread evenly round the line. Each edge is met only by those
+ * A body's rims in the half planes round a frame's line, found once. Each edge is met only by those
  * between its two corners, seen along the line: far fewer than all.
  */
-export function rimsRound(frame: Frame, placed: readonly Placed[], count: number): Rim[] {
-  const step = (2 * Math.PI) / count;
-  const cos = Array.from({ length: count }, (_, k) => Math.cos(k * step));
-  const sin = Array.from({ length: count }, (_, k) => Math.sin(k * step));
-  const heads = new Int32Array(count).fill(-1);
+export function placeIn(frame: Frame, body: Body): Placed {
+  const known = frame.placed.get(body);
+  if (known) return known;
+  const n = body.corners.length / 3;
+  const x = new Float64Array(n);
+  const y = new Float64Array(n);
+  const z = new Float64Array(n);
+  if (sectors.length < n) sectors = new Int32Array(2 * n);
+  const { corners, edges } = body;
+  const [fx, fy, fz] = frame.from;
+  const [ax, ay, az] = frame.along;
+  const [ux, uy, uz] = frame.u;
+  const [vx, vy, vz] = frame.v;
+  for (let i = 0; i < n; i++) {
+    const p = (corners[3 * i] as number) - fx;
+    const q = (corners[3 * i + 1] as number) - fy;
+    const r = (corners[3 * i + 2] as number) - fz;
+    const b = p * ux + q * uy + r * uz;
+    const c = p * vx + q * vy + r * vz;
+    x[i] = p * ax + q * ay + r * az;
+    y[i] = b;
+    z[i] = c;
+    sectors[i] = sectorOf(b, c);
+  }
+  heads.fill(-1);
   met = 0;
-  for (let b = 0; b < placed.length; b++) {
-    const { x, y, z, side: turn, body } = placed[b] as Placed;
-    for (let i = 0; i < x.length; i++) turn[i] = Math.atan2(z[i] as number, y[i] as number) / step;
-    const { edges } = body;
-    for (let e = 0; 2 * e < edges.length; e++) {
-      const i = edges[2 * e] as number;
-      const j = edges[2 * e + 1] as number;
-      const t = turn[i] as number;
-      const u = turn[j] as number;
-      let low = Math.min(t, u);
-      let high = Math.max(t, u);
-      // Seen along the line an edge spans less than half a turn.
-      if (high - low > count / 2) [low, high] = [high, low + count];
-      for (let k = Math.floor(low) + 1; k <= high; k++) {
-        const m = ((k % count) + count) % count;
-        const c = cos[m] as number;
-        const s = sin[m] as number;
-        const p = (z[i] as number) * c - (y[i] as number) * s;
-        const q = (z[j] as number) * c - (y[j] as number) * s;
-        const part = p === q ? 0 : Math.min(1, Math.max(0, p / (p - q)));
-        const h =
-          ((y[i] as number) * c + (z[i] as number) * s) * (1 - part) +
-          ((y[j] as number) * c + (z[j] as number) * s) * part;
-        if (!(h > 0)) continue;
-        if (met === room) double();
-        metX[met] = (x[i] as number) * (1 - part) + (x[j] as number) * part;
-        metH[met] = h;
-        metPart[met] = part;
-        metBody[met] = b;
-        metEdge[met] = e;
-        nextMet[met] = heads[m] as number;
-        heads[m] = met;
-        met += 1;
-      }
+  for (let e = 0; 2 * e < edges.length; e++) {
+    const i = edges[2 * e] as number;
+    const j = edges[2 * e + 1] as number;
+    const s = sectors[i] as number;
+    const t = sectors[j] as number;
+    if (s === t) continue;
+    const yi = y[i] as number;
+    const zi = z[i] as number;
+    const yj = y[j] as number;
+    const zj = z[j] as number;
+    // Seen along the line an edge spans less than half a turn.
+    const isLeft = yi * zj - zi * yj >= 0;
+    const last = isLeft ? t : s;
+    for (let m = isLeft ? s : t; m !== last; ) {
+      m = (m + 1) % SHEETS;
+      const c = COS[m] as number;
+      const d = SIN[m] as number;
+      const p = zi * c - yi * d;
+      const q = zj * c - yj * d;
+      const part = p === q ? 0 : Math.min(1, Math.max(0, p / (p - q)));
+      const h = (yi * c + zi * d) * (1 - part) + (yj * c + zj * d) * part;
+      if (!(h > 0)) continue;
+      if (met === room) double();
+      metX[met] = (x[i] as number) * (1 - part) + (x[j] as number) * part;
+      metH[met] = h;
+      metPart[met] = part;
+      metEdge[met] = e;
+      nextMet[met] = heads[m] as number;
+      heads[m] = met;
+      met += 1;
     }
   }
-  return Array.from(heads, (head) => walkRim(frame, placed, head));
+  const starts = new Int32Array(SHEETS + 1);
+  const lengths = new Float64Array(SHEETS);
+  let some = 0;
+  for (let k = 0; k < SHEETS; k++) {
+    lengths[k] = walkRim(frame.reach, heads[k] as number, some);
+    some += walked;
+    starts[k + 1] = some;
+  }
+  const rimX = new Float64Array(some);
+  const rimH = new Float64Array(some);
+  const rimPart = new Float64Array(some);
+  const rimEdge = new Int32Array(some);
+  for (let i = 0; i < some; i++) {
+    const k = rim[i] as number;
+    rimX[i] = metX[k] as number;
+    rimH[i] = metH[k] as number;
+    rimPart[i] = metPart[k] as number;
+    rimEdge[i] = metEdge[k] as number;
+  }
+  const placed: Placed = { body, x, y, z, starts, rimX, rimH, rimPart, rimEdge, lengths };
+  frame.placed.set(body, placed);
+  return placed;
 }
 
-/** The rim in a sheet that turns about the line. */
-export function rimIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): Rim {
+/** How long a string over the bodies is in each half plane. */
+export function rimLengths(frame: Frame, placed: readonly Placed[]): Float64Array {
+  const [only] = placed;
+  if (only && placed.length === 1) return only.lengths;
+  const lengths = new Float64Array(SHEETS);
+  for (let k = 0; k < SHEETS; k++) lengths[k] = walkRim(frame.reach, gather(placed, k), 0);
+  return lengths;
+}
+
+/** What the string over the bodies in one half plane bends over. */
+export function rimBends(frame: Frame, placed: readonly Placed[], sheet: number): Bend[] {
+  walkRim(frame.reach, gather(placed, sheet), 0);
+  return bendsWalked(placed);
+}
+
+/** The corner of all hulls is a corner of the hull of one: lists what bodies' rims have in a sheet. */
+function gather(placed: readonly Placed[], sheet: number): number {
+  let head = -1;
+  met = 0;
+  for (let b = 0; b < placed.length; b++) {
+    const { starts, rimX, rimH, rimPart, rimEdge } = placed[b] as Placed;
+    for (let i = starts[sheet] as number; i < (starts[sheet + 1] as number); i++) {
+      if (met === room) double();
+      metX[met] = rimX[i] as number;
+      metH[met] = rimH[i] as number;
+      metPart[met] = rimPart[i] as number;
+      metBody[met] = b;
+      metEdge[met] = rimEdge[i] as number;
+      nextMet[met] = head;
+      head = met;
+      met += 1;
+    }
+  }
+  return head;
+}
+
+/** Each corner's side of a turning sheet, and its height in it. */
+let side = new Float64Array(1024);
+let height = new Float64Array(1024);
+
+/** What the string over the bodies bends over in a sheet that turns about the line. */
+export function bendsIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): Bend[] {
   let head = -1;
   met = 0;
   for (let b = 0; b < placed.length; b++) {
     const one = placed[b] as Placed;
     layOn(one, sheet);
-    const { x, side, height } = one;
+    const { x } = one;
     const { edges } = one.body;
     for (let e = 0; 2 * e < edges.length; e++) {
       const i = edges[2 * e] as number;
@@ -168,19 +248,26 @@ export function rimIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): Ri
       met += 1;
     }
   }
-  return walkRim(frame, placed, head);
+  walkRim(frame.reach, head, 0);
+  return bendsWalked(placed);
 }
+
+/** What the last walk went over: places in the lists of what was met, and how many. */
+let rim = new Int32Array(256);
+let walked = 0;
 
 /**
  * From hull corner to hull corner, each time the farthest round to the left (Jarvis 1973). Nothing
  * lies below the line, so the walk from its start comes to its end.
+ * @param at where in `rim` to put what it goes over
+ * @returns how long it is
  */
-function walkRim(frame: Frame, placed: readonly Placed[], head: number): Rim {
+function walkRim(reach: number, head: number, at: number): number {
   let [cx, ch, sum] = [0, 0, 0];
-  const bends: Bend[] = [];
+  walked = 0;
   for (let guard = 0; guard <= met; guard++) {
     let best = -1;
-    let bx = frame.reach - cx;
+    let bx = reach - cx;
     let bh = -ch;
     for (let k = head; k >= 0; k = nextMet[k] as number) {
       const kx = (metX[k] as number) - cx;
@@ -199,17 +286,33 @@ function walkRim(frame: Frame, placed: readonly Placed[], head: number): Rim {
     if (best < 0) break;
     cx += bx;
     ch += bh;
-    const { body } = placed[metBody[best] as number] as Placed;
-    const edge = metEdge[best] as number;
-    const part = metPart[best] as number;
-    const [p, q] = edgeOf(body, edge);
-    bends.push({ body, edge, part, point: mix(p, q, part) });
+    if (at + walked === rim.length) {
+      const wider = new Int32Array(2 * rim.length);
+      wider.set(rim);
+      rim = wider;
+    }
+    rim[at + walked] = best;
+    walked += 1;
   }
-  return { length: sum, bends };
+  return sum;
 }
 
-function layOn(one: Placed, sheet: Sheet): void {
-  const { x, y, z, side, height } = one;
+function bendsWalked(placed: readonly Placed[]): Bend[] {
+  return Array.from({ length: walked }, (_, i) => {
+    const k = rim[i] as number;
+    const { body } = placed[metBody[k] as number] as Placed;
+    const edge = metEdge[k] as number;
+    const part = metPart[k] as number;
+    const [p, q] = edgeOf(body, edge);
+    return { body, edge, part, point: mix(p, q, part) };
+  });
+}
+
+function layOn({ x, y, z }: Placed, sheet: Sheet): void {
+  if (side.length < x.length) {
+    side = new Float64Array(2 * x.length);
+    height = new Float64Array(2 * x.length);
+  }
   for (let i = 0; i < x.length; i++) {
     const t = sheet(x[i] as number);
     const c = Math.cos(t);
