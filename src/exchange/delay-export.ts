@@ -138,7 +138,7 @@ export function delayExport(
     sampleRateHz,
     largestMs: largestMs === Infinity ? null : largestMs,
     rows,
-    notes: notesOn(rows, result.detail, largestMs, nameOf),
+    notes: notesOn(rows, largestMs, nameOf),
     shortCaution: SHORT_CAUTION,
     cautions: CAUTIONS,
   };
@@ -165,7 +165,6 @@ function roundedAmounts(
 
 function notesOn(
   rows: readonly DelayRow[],
-  detail: OptionResult['detail'],
   largestMs: number,
   nameOf: (id: string) => string,
 ): string[] {
@@ -179,10 +178,6 @@ function notesOn(
   for (const row of blocked)
     notes.push(
       `The straight line from the ${row.name} is blocked by ${row.blockedBy.map(nameOf).join(', ')}.`,
-    );
-  if (blocked.length > 0 && detail === 'straight-line')
-    notes.push(
-      'Paths are straight lines even where blocked; sound going round arrives a little later.',
     );
   return notes;
 }

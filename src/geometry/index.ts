@@ -22,7 +22,13 @@ export { tessellatePanel } from './cabin/tessellate-panel';
 export * from './input';
 export * from './result';
 export { cramerSpeed, isoSpeed, type SpeedOfSound, speedOfSound } from './sound/air';
+export { crossoverProblem } from './sound/crossover';
 export { spreadingDb } from './sound/level';
+export {
+  type MeasuredAnswer,
+  type MeasuredDirectivity,
+  measuredDirectivity,
+} from './sound/measured-directivity';
 export {
   createEvaluator,
   DEFAULT_SAMPLE_RATE_HZ,

@@ -108,6 +108,16 @@ export interface SpeakerBody {
   depth: number;
 }
 
+/** A response measured off the axis: see `sound/measured-directivity.ts`. */
+export interface OffAxisResponse {
+  /** 0 to 180. */
+  offAxisDeg: number;
+  /** Rising, two at least. */
+  frequencyHz: readonly number[];
+  /** One for each frequency; any reference, as long as all angles share it. */
+  levelDb: readonly number[];
+}
+
 export interface SpeakerInput {
   id: string;
   role: Role;
@@ -122,17 +132,46 @@ export interface SpeakerInput {
   diaphragm?: number;
   bandHz?: readonly [number, number];
   body?: SpeakerBody;
+  /** Measured off-axis responses; left out: a piston of the diaphragm's diameter. */
+  responses?: readonly OffAxisResponse[];
+  /** Poles swapped in the channel. Left out: as is usual for its crossovers. */
+  inverted?: boolean;
+}
+
+export type CrossoverFamily = 'butterworth' | 'linkwitz-riley';
+
+/** Where one pair hands over to another: both halves of the same family, order and frequency. */
+export interface CrossoverInput {
+  /** Pair behind the low-pass. */
+  below: string;
+  /** Pair behind the high-pass. */
+  above: string;
+  family: CrossoverFamily;
+  /** 1 to 8, 6.02 dB per octave each; even for Linkwitz-Riley. */
+  order: number;
+  frequencyHz: number;
 }
 
 export interface OptionInput {
   id: string;
   title?: string;
   speakers: readonly SpeakerInput[];
+  /** Left out, or a hand-over that is not listed: proposed from the speakers' bands. */
+  crossovers?: readonly CrossoverInput[];
+}
+
+export interface SeatWeight {
+  id: string;
+  /** Above 0; twice the weight, half the error. */
+  weight: number;
 }
 
 export interface AlignmentInput {
   seat?: string;
   sampleRateHz: number;
+  /** Delays for `seat` alone (left out: so), or the best compromise over `seats`. */
+  by?: 'seat' | 'seats';
+  seats?: readonly SeatWeight[];
 }
 
 export interface PlanInput {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { delayExport } from '../../src/exchange';
-import type { Arrival } from '../../src/geometry';
+import type { Arrival, EarArrival } from '../../src/geometry';
 import { evaluatePlan, isoSpeed, type PlanInput, type SpeakerInput } from '../../src/geometry';
 import { spreadingDb } from '../../src/geometry/sound/level';
 import { delaysFor } from '../../src/geometry/stage/delays';
@@ -8,6 +8,15 @@ import { pairDifference } from '../../src/geometry/stage/pairs';
 
 /** Speed of the handbook examples, mm/ms. Source: ISO 9613-1:1993 at 20 °C. */
 const C = isoSpeed(20);
+
+const ear = (path: number): EarArrival => ({
+  direct: path,
+  path,
+  time: path / C,
+  line: 'clear',
+  blockedBy: [],
+  grazedBy: [],
+});
 
 const arrival = (speaker: string, path: number): Arrival => ({
   speaker,
@@ -19,11 +28,14 @@ const arrival = (speaker: string, path: number): Arrival => ({
   offAxisVerticalDeg: null,
   line: 'clear',
   blockedBy: [],
+  grazedBy: [],
+  way: [],
+  round: [],
+  detour: null,
   levelDb: spreadingDb(path),
-  ears: {
-    left: { direct: path, path, time: path / C, line: 'clear', blockedBy: [] },
-    right: { direct: path, path, time: path / C, line: 'clear', blockedBy: [] },
-  },
+  ears: { left: ear(path), right: ear(path) },
+  bands: [],
+  reflections: [],
 });
 
 const pair = { pair: 'mid', left: 'near', right: 'far' };

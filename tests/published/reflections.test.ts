@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Panel, Vec3 } from '../../src/geometry';
 import { bilinearPatch } from '../../src/geometry/cabin/patch';
-import { firstNotchHz, type Reflection } from '../../src/geometry/paths/reflection';
+import { firstNotchHz } from '../../src/geometry/paths/reflection';
+import type { Reflection } from '../../src/geometry/result';
 import { distance } from '../../src/geometry/vector';
 import { panelOf, reflect, room } from '../geometry/paths/mirrors';
 

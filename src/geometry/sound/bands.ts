@@ -37,3 +37,7 @@ export function bandEdges(nominalHz: number, perOctave: 1 | 3): [number, number]
   const half = OCTAVE_RATIO ** (1 / (2 * perOctave));
   return [exact / half, exact * half];
 }
+
+/** Middle of a band, Hz: its geometric mean, the centre on a logarithmic axis. */
+export const middleOfBand = ([low, high]: readonly [number, number]): number =>
+  Math.sqrt(low * high);

@@ -1,6 +1,7 @@
+import type { CrossoverFamily } from '../input';
 import { type Complex, over, times } from './complex';
 
-export type CrossoverFamily = 'butterworth' | 'linkwitz-riley';
+export type { CrossoverFamily };
 
 /** Both halves of a crossover: the same family, order and frequency below and above. */
 export interface Crossover {

@@ -1,12 +1,6 @@
-/** One measured response: levels over rising frequencies, at one angle off the axis. */
-export interface OffAxisResponse {
-  /** 0 to 180. */
-  offAxisDeg: number;
-  /** Rising, two at least. */
-  frequencyHz: readonly number[];
-  /** One for each frequency; any reference, as long as all angles share it. */
-  levelDb: readonly number[];
-}
+import type { OffAxisResponse } from '../input';
+
+export type { OffAxisResponse };
 
 export interface MeasuredDirectivity {
   /** Angles measured, rising from 0. */

@@ -1,83 +1,169 @@
-import type { Seat } from '../cabin/model';
+import type { Panel, Seat } from '../cabin/model';
 import type { SpeakerInput } from '../input';
 import type { Caster, SpotStart } from '../paths/cast';
-import type { Arrival, EarArrival, PlacedSpeaker } from '../result';
+import { reflectionsBetween } from '../paths/reflection';
+import type { WayFinder } from '../paths/way-round';
+import type { Arrival, Band, EarArrival, PlacedSpeaker, Reflection } from '../result';
+import { obstructionAt } from '../sound/arrival-obstruction';
+import { middleOfBand, octaveCentres } from '../sound/bands';
 import { spreadingDb } from '../sound/level';
-import { distance, sub, type Vec3 } from '../vector';
+import { wavelength } from '../sound/obstruction';
+import { type SpeakerLaw, speakerLaw } from '../sound/speaker-law';
+import { degrees, distance, dot, sub, type Vec3 } from '../vector';
 import { offAxis } from './off-axis';
 
-/**
- * What one speaker does at one seat, in straight-line detail: `path` is the straight line even
- * where something blocks it, and `line` says so.
- * @param speed mm/ms
- */
+/** What all arrivals of a plan share. */
+export interface Room {
+  panels: readonly Panel[];
+  caster: Caster;
+  ways: WayFinder;
+  /** mm/ms */
+  speed: number;
+}
+
+/** What one speaker does at one seat. */
 export function arrivalAt(
   speaker: SpeakerInput,
   placed: PlacedSpeaker,
   seat: Seat,
-  caster: Caster,
-  speed: number,
+  room: Room,
 ): Arrival {
   const { position, axis } = placed;
-  const spot: SpotStart | null =
-    speaker.mount && placed.normal
-      ? {
-          panel: speaker.mount.panel,
-          standoff: speaker.mount.standoff ?? 0,
-          normal: placed.normal,
-        }
-      : null;
-
-  const { direct, path, time, line, blockedBy } = lineTo(
-    seat.head,
-    position,
-    seat,
-    spot,
-    caster,
-    speed,
-  );
-  const angles = axis ? offAxis(axis, sub(seat.head, position)) : null;
-  const levelDb = spreadingDb(path);
+  const spot = spotOf(speaker, placed);
+  const law = speakerLaw(speaker, room.speed);
   const reasons: string[] = [];
+  const head = lineTo(seat.head, speaker, position, seat, spot, room);
+  if (head.why) reasons.push(head.why);
+  const angles = axis ? offAxis(axis, sub(seat.head, position)) : null;
+  const levelDb = spreadingDb(head.ear.path);
   if (!axis) reasons.push('the aim has no direction, so there is no angle');
   else if (!angles) reasons.push('the listener is at the speaker, so there is no angle');
   if (levelDb === null) reasons.push('the listener is at the speaker, so there is no level');
+  if (law.problem) reasons.push(law.problem);
 
   return {
     speaker: speaker.id,
-    direct,
-    path,
-    time,
+    ...head.ear,
+    way: head.way,
+    round: head.round,
+    detour: head.detour,
     offAxisDeg: angles?.offAxisDeg ?? null,
     offAxisHorizontalDeg: angles?.offAxisHorizontalDeg ?? null,
     offAxisVerticalDeg: angles?.offAxisVerticalDeg ?? null,
-    line,
-    blockedBy,
     levelDb,
     ears: {
-      left: lineTo(seat.ears.left, position, seat, spot, caster, speed),
-      right: lineTo(seat.ears.right, position, seat, spot, caster, speed),
+      left: lineTo(seat.ears.left, speaker, position, seat, spot, room).ear,
+      right: lineTo(seat.ears.right, speaker, position, seat, spot, room).ear,
     },
+    bands: bandsOf(speaker, angles?.offAxisDeg ?? null, law, head, room.speed),
+    reflections: reflectionsTo(speaker, placed, seat.head, seat.id, room),
     ...(reasons.length > 0 && { reasons }),
   };
 }
 
-/** The straight line from a speaker to one point of a listener. */
+/** Where a mounted speaker's lines begin. */
+export function spotOf(speaker: SpeakerInput, { normal }: PlacedSpeaker): SpotStart | null {
+  if (!speaker.mount || !normal) return null;
+  return { panel: speaker.mount.panel, standoff: speaker.mount.standoff ?? 0, normal };
+}
+
+interface LineTo {
+  ear: EarArrival;
+  way: Vec3[];
+  round: string[];
+  detour: number | null;
+  /** Why there is no way round. */
+  why?: string;
+}
+
+/** The line from a speaker to one point of a listener, and the way round what blocks it. */
 function lineTo(
   point: Vec3,
+  { bandHz }: SpeakerInput,
   position: Vec3,
   seat: Seat,
   spot: SpotStart | null,
-  caster: Caster,
-  speed: number,
-): EarArrival {
+  { caster, ways, speed }: Room,
+): LineTo {
   const direct = distance(position, point);
+  const straight = { direct, path: direct, time: direct / speed, blockedBy: [], grazedBy: [] };
+  const free = { way: [position, point], round: [], detour: null };
   const blockedBy = caster.crossings(position, point, seat.id, spot);
-  return {
-    direct,
-    path: direct,
-    time: direct / speed,
-    line: blockedBy.length > 0 ? 'blocked' : 'clear',
-    blockedBy,
+  if (blockedBy.length > 0) {
+    const found = ways.wayRound(position, point, seat.id, spot);
+    const ear = { ...straight, line: 'blocked' as const, blockedBy };
+    if (!found) return { ...free, ear, why: ways.whyNone(position, point, seat.id, spot) };
+    const { length: path, path: way, round } = found;
+    return { ear: { ...ear, path, time: path / speed }, way, round, detour: path - direct };
+  }
+  // Without a band there is no wavelength to be near by.
+  const misses = bandHz
+    ? ways.nearMisses(position, point, seat.id, spot, wavelength(bandHz[0], speed))
+    : [];
+  const [nearest] = misses;
+  if (!nearest) return { ...free, ear: { ...straight, line: 'clear' } };
+  const grazedBy = [...new Set(misses.map(({ id }) => id))];
+  return { ...free, ear: { ...straight, line: 'grazing', grazedBy }, detour: -nearest.detour };
+}
+
+function bandsOf(
+  { bandHz }: SpeakerInput,
+  offAxisDeg: number | null,
+  { law }: SpeakerLaw,
+  { ear: { line }, detour }: LineTo,
+  speed: number,
+): Band[] {
+  if (!bandHz) return [];
+  return octaveCentres(bandHz).map((frequencyHz) => {
+    const directivityDb = offAxisDeg === null ? null : law(offAxisDeg, frequencyHz);
+    const obstructionDb = obstructionAt({ line, detour }, frequencyHz, speed);
+    const reason =
+      offAxisDeg === null
+        ? 'there is no angle, so there is no loss off the axis'
+        : directivityDb === null
+          ? 'the measured responses do not cover this angle and frequency'
+          : obstructionDb === null
+            ? 'no way round is known, so its loss is not'
+            : null;
+    return { frequencyHz, directivityDb, obstructionDb, ...(reason && { reason }) };
+  });
+}
+
+/** Level counted at this frequency where a speaker has no band, Hz. Choice of ours, no source. */
+const USUAL_MIDDLE_HZ = 1000;
+
+/** Where a speaker's directivity is told by one number: the middle of its band, Hz. */
+export const middleOf = ({ bandHz }: SpeakerInput): number =>
+  bandHz ? middleOfBand(bandHz) : USUAL_MIDDLE_HZ;
+
+/**
+ * What the panels send from a speaker to a point of a listener; the directivity that counts is that
+ * at the middle of the speaker's band.
+ */
+export function reflectionsTo(
+  speaker: SpeakerInput,
+  placed: PlacedSpeaker,
+  receiver: Vec3,
+  listener: string | null,
+  { panels, caster, speed }: Omit<Room, 'ways'>,
+  order: 1 | 2 = 1,
+): Reflection[] {
+  const { position, axis } = placed;
+  const { law, source } = speakerLaw(speaker, speed);
+  const middle = middleOf(speaker);
+  const directivityDb = (way: Vec3): number => {
+    const angle = degrees(Math.acos(Math.min(1, Math.max(-1, dot(way, axis as Vec3)))));
+    return law(angle, middle) ?? Number.NaN;
   };
+  return reflectionsBetween({
+    panels,
+    caster,
+    source: position,
+    receiver,
+    speed,
+    listener,
+    spot: spotOf(speaker, placed),
+    order,
+    ...(axis && source !== 'none' && { directivityDb }),
+  });
 }

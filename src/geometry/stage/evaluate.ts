@@ -1,7 +1,8 @@
 import { buildCabin } from '../cabin/build-cabin';
 import type { CabinModel, Panel, Refusal, Seat } from '../cabin/model';
-import type { AlignmentInput, OptionInput, PlanInput } from '../input';
+import type { AlignmentInput, OptionInput, PlanInput, SpeakerInput } from '../input';
 import { buildCaster, type Caster } from '../paths/cast';
+import { buildWayFinder, type WayFinder } from '../paths/way-round';
 import type { Arrival, OptionResult, PlacedSpeaker, SeatResult } from '../result';
 import { speedOfSound } from '../sound/air';
 import { arrivalAt } from './arrivals';
@@ -19,6 +20,9 @@ interface Surroundings {
   panels: ReadonlyMap<string, Panel>;
   seats: ReadonlyMap<string, Seat>;
   caster: Caster;
+  ways: WayFinder;
+  /** Arrivals at every seat, by speaker as given; forgotten with the surroundings. */
+  arrivals: WeakMap<SpeakerInput, { speed: number; atSeats: Arrival[] }>;
 }
 
 /** Sample rate used where the plan names none, Hz: common practice for car processors, no source. */
@@ -26,8 +30,8 @@ export const DEFAULT_SAMPLE_RATE_HZ = 48000;
 
 /**
  * An evaluator that remembers the last plan's parts by identity, so that a drag pays only for what
- * moved: the cabin and its trees are rebuilt when the cabin, a seat or an obstacle changed, an
- * option only when it, the surroundings or the air did. Same plan in, same numbers out, whatever
+ * moved: the cabin and its trees are rebuilt when the cabin, a seat or an obstacle changed, a
+ * speaker's arrivals only when it, the surroundings or the air did. Same plan in, same numbers out, whatever
  * was asked before.
  */
 export function createEvaluator(): (plan: PlanInput) => EvaluateAnswer {
@@ -39,13 +43,16 @@ export function createEvaluator(): (plan: PlanInput) => EvaluateAnswer {
       const answer = buildCabin(plan);
       if (!answer.ok) return answer;
       const { cabin } = answer;
+      const caster = buildCaster(cabin.panels, cabin.obstacles);
       known = {
         plan,
         surroundings: {
           cabin,
           panels: new Map(cabin.panels.map((panel) => [panel.id, panel])),
           seats: new Map(cabin.seats.map((seat) => [seat.id, seat])),
-          caster: buildCaster(cabin.panels, cabin.obstacles),
+          caster,
+          ways: buildWayFinder(cabin.panels, cabin.obstacles, caster),
+          arrivals: new WeakMap(),
         },
       };
       results = new WeakMap();
@@ -73,7 +80,7 @@ export function createEvaluator(): (plan: PlanInput) => EvaluateAnswer {
   };
 }
 
-/** {@link createEvaluator} for one plan: every option of `plan`, straight-line detail. */
+/** {@link createEvaluator} for one plan: every option of `plan`. */
 export function evaluatePlan(plan: PlanInput): EvaluateAnswer {
   return createEvaluator()(plan);
 }
@@ -90,10 +97,11 @@ function sameSurroundings(a: PlanInput, b: PlanInput): boolean {
 function evaluateOption(
   option: OptionInput,
   index: number,
-  { cabin, panels, seats, caster }: Surroundings,
+  surroundings: Surroundings,
   speed: number,
   sampleRateHz: AlignmentInput['sampleRateHz'],
 ): { ok: true; result: OptionResult } | { ok: false; error: Refusal } {
+  const { cabin, panels, seats } = surroundings;
   const placed: PlacedSpeaker[] = [];
   for (const [s, speaker] of option.speakers.entries()) {
     const answer = placeSpeaker(speaker, panels, seats);
@@ -104,10 +112,11 @@ function evaluateOption(
     placed.push(answer.placed);
   }
   const pairs = pairsOf(option.speakers);
-  const seatResults = cabin.seats.map((seat): SeatResult => {
-    const arrivals = option.speakers.map((speaker, s) =>
-      arrivalAt(speaker, placed[s] as PlacedSpeaker, seat, caster, speed),
-    );
+  const perSpeaker = option.speakers.map((speaker, s) =>
+    arrivalsOf(speaker, placed[s] as PlacedSpeaker, surroundings, speed),
+  );
+  const seatResults = cabin.seats.map((seat, at): SeatResult => {
+    const arrivals = perSpeaker.map((atSeats) => atSeats[at] as Arrival);
     const byId = new Map<string, Arrival>(arrivals.map((arrival) => [arrival.speaker, arrival]));
     return {
       id: seat.id,
@@ -123,11 +132,26 @@ function evaluateOption(
       id: option.id,
       ...(option.title !== undefined && { title: option.title }),
       speedOfSound: speed,
-      detail: 'straight-line',
+      detail: 'full',
       placed,
       seats: seatResults,
     },
   };
+}
+
+/** What one speaker does at every seat. Two speakers may be one object in two options. */
+function arrivalsOf(
+  speaker: SpeakerInput,
+  placed: PlacedSpeaker,
+  { cabin, caster, ways, arrivals }: Surroundings,
+  speed: number,
+): Arrival[] {
+  const earlier = arrivals.get(speaker);
+  if (earlier?.speed === speed) return earlier.atSeats;
+  const room = { panels: cabin.panels, caster, ways, speed };
+  const atSeats = cabin.seats.map((seat) => arrivalAt(speaker, placed, seat, room));
+  arrivals.set(speaker, { speed, atSeats });
+  return atSeats;
 }
 
 function refuse(path: string, message: string): { ok: false; error: Refusal } {

@@ -1,7 +1,14 @@
 /** What a schema cannot say: that names are used once, and that what is named exists. */
-import { buildCabin, placeSpeaker, type Refusal, type SpeakerInput } from '../../geometry';
+import {
+  buildCabin,
+  crossoverProblem,
+  measuredDirectivity,
+  placeSpeaker,
+  type Refusal,
+  type SpeakerInput,
+} from '../../geometry';
 import { quoted } from '../quoted';
-import type { Plan } from '../types';
+import type { Plan, PlanOption } from '../types';
 
 /** Names used twice, spots given twice or not at all, pairs that are none. */
 export function checkNames(plan: Plan): Refusal[] {
@@ -11,15 +18,24 @@ export function checkNames(plan: Plan): Refusal[] {
     ...usedTwice(plan.obstacles, 'obstacles'),
     ...usedTwice(plan.keepClear, 'keepClear'),
     ...usedTwice(plan.options, 'options'),
+    ...usedTwice(plan.alignment.seats, 'alignment.seats'),
     ...checkMeshes(plan),
   ];
   for (const [o, option] of plan.options.entries()) {
     const path = `options[${o}].speakers`;
     refusals.push(...usedTwice(option.speakers, path), ...checkPairs(option.speakers, path));
+    refusals.push(...checkCrossovers(option, `options[${o}].crossovers`));
     for (const [s, speaker] of option.speakers.entries()) {
       if (speaker.position && speaker.mount) {
         const message = `give a position or a mount, not both (speaker ${quoted(speaker.id)})`;
         refusals.push({ path: `${path}[${s}].mount`, message });
+      }
+      if (speaker.responses) {
+        const measured = measuredDirectivity(speaker.responses, speaker.bandHz);
+        if (!measured.ok) {
+          const message = `${measured.message} (speaker ${quoted(speaker.id)})`;
+          refusals.push({ path: `${path}[${s}].responses`, message });
+        }
       }
     }
   }
@@ -45,12 +61,43 @@ export function checkReferences(plan: Plan): Refusal[] {
       });
     }
   }
+  for (const [i, { id }] of (plan.alignment.seats ?? []).entries()) {
+    if (seats.size === 0 || seats.has(id)) continue;
+    const message = `there is no seat ${quoted(id)} in this plan`;
+    refusals.push({ path: `alignment.seats[${i}].id`, message });
+  }
   const aligned = plan.alignment.seat;
   if (aligned !== undefined && seats.size > 0 && !seats.has(aligned)) {
     const message = `there is no seat ${quoted(aligned)} in this plan`;
     refusals.push({ path: 'alignment.seat', message });
   }
   return refusals;
+}
+
+function checkCrossovers({ speakers, crossovers = [] }: PlanOption, path: string): Refusal[] {
+  const pairs = new Set(speakers.map(({ pair }) => pair));
+  const taken = new Map<string, number>();
+  return crossovers.flatMap((crossover, c): Refusal[] => {
+    const { below, above } = crossover;
+    const refusals: Refusal[] = [];
+    const here = `${path}[${c}]`;
+    for (const [field, pair] of [['below', below] as const, ['above', above] as const])
+      if (!pairs.has(pair)) {
+        const message = `there is no pair ${quoted(pair)} in this option`;
+        refusals.push({ path: `${here}.${field}`, message });
+      }
+    const key = JSON.stringify([below, above]);
+    const earlier = taken.get(key);
+    taken.set(key, earlier ?? c);
+    const problem =
+      below === above
+        ? `a crossover lies between two pairs, got ${quoted(below)} twice`
+        : earlier === undefined
+          ? crossoverProblem(crossover)
+          : `these two pairs already have a crossover, ${path}[${earlier}]`;
+    if (problem) refusals.push({ path: here, message: problem });
+    return refusals;
+  });
 }
 
 function usedTwice(items: readonly { readonly id: string }[] | undefined, path: string): Refusal[] {

@@ -142,6 +142,29 @@ const aim = v.variant(
 
 const frequency = positive(1_000_000);
 
+/** One more than there are frequencies in the longest text read would be a mistake. */
+const MOST_POINTS = 100_000;
+
+const row = (name: string, low: number, high: number) =>
+  v.pipe(
+    v.array(number(low, high), mustBe('a list of numbers')),
+    v.maxLength(MOST_POINTS, `must hold at most ${MOST_POINTS} ${name}`),
+  );
+
+const response = object({
+  offAxisDeg: number(0, 180),
+  frequencyHz: row('frequencies', 0, 1_000_000),
+  levelDb: row('levels', -1000, 1000),
+});
+
+const crossover = object({
+  below: id,
+  above: id,
+  family: oneOf(['butterworth', 'linkwitz-riley']),
+  order: number(1, 8),
+  frequencyHz: frequency,
+});
+
 const speaker = object({
   id,
   role: oneOf(ROLES as readonly Role[]),
@@ -167,6 +190,8 @@ const speaker = object({
       depth: positive(LARGEST_SPEAKER),
     }),
   ),
+  responses: optional(list(response)),
+  inverted: optional(yesOrNo),
 });
 
 const option = object({
@@ -174,6 +199,7 @@ const option = object({
   title: optional(text),
   speakers: optional(list(speaker), () => []),
   untied: optional(list(id)),
+  crossovers: optional(list(crossover)),
 });
 
 export const planSchema = object({
@@ -191,6 +217,8 @@ export const planSchema = object({
     object({
       seat: optional(id),
       sampleRateHz: optional(number(1000, 10_000_000), DEFAULT_SAMPLE_RATE_HZ),
+      by: optional(oneOf(['seat', 'seats'])),
+      seats: optional(list(object({ id, weight: positive(1000) }))),
     }),
     () => ({ sampleRateHz: DEFAULT_SAMPLE_RATE_HZ }),
   ),

@@ -39,8 +39,6 @@ export function DelayNotes({ all, names }: DelayNotesProps) {
           <strong>Not a free line</strong>
           <span>
             {`${blocked.join(', ')}.`}
-            {all.detail === 'straight-line' &&
-              ' Paths are straight lines even where blocked; sound going round arrives a little later.'}
           </span>
         </li>
       )}

@@ -3,10 +3,10 @@ import type { Panel, Patch, Vec3 } from '../../../src/geometry';
 import { bilinearPatch } from '../../../src/geometry/cabin/patch';
 import { buildCaster } from '../../../src/geometry/paths/cast';
 import {
-  type Reflection,
   type ReflectionQuery,
   reflectionsBetween,
 } from '../../../src/geometry/paths/reflection';
+import type { Reflection } from '../../../src/geometry/result';
 import { mix } from '../../../src/geometry/vector';
 
 export const panelOf = (id: string, patch: Patch, reflectivity = 1): Panel => ({

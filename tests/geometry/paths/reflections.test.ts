@@ -18,10 +18,10 @@ import { mirrorObstacle, mirrorSidedPatch } from '../../../src/geometry/cabin/mi
 import { bilinearPatch } from '../../../src/geometry/cabin/patch';
 import { buildCaster } from '../../../src/geometry/paths/cast';
 import {
-  type Reflection,
   reflectorOf,
   specularPoints,
 } from '../../../src/geometry/paths/reflection';
+import type { Reflection } from '../../../src/geometry/result';
 import { direction, distance, dot, sub } from '../../../src/geometry/vector';
 import { real } from '../arbitraries';
 import { panelOf, quarters, reflect } from './mirrors';

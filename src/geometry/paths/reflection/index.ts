@@ -1,7 +1,6 @@
 /** Reflections off the panels: the only door of this folder. */
 export {
   firstNotchHz,
-  type Reflection,
   type ReflectionQuery,
   reflectionsBetween,
 } from './reflections';

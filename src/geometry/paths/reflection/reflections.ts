@@ -1,4 +1,5 @@
 import type { Material, Panel } from '../../cabin/model';
+import type { Reflection } from '../../result';
 import { OWN_PANEL_CLEARANCE, SAME_POINT } from '../../tolerance';
 import { along, direction, distance, sub, type Vec3 } from '../../vector';
 import type { Caster, SpotStart } from '../cast';
@@ -6,28 +7,6 @@ import { type Reflector, reflectorOf, type View } from './reflector';
 import { specularPoints } from './specular-points';
 import type { Surface } from './surface';
 import { type Bounce, twoBounces } from './two-bounces';
-
-/** One way the sound takes by a panel, or by two. */
-export interface Reflection {
-  panel: string;
-  point: Vec3;
-  /** Second order only: the panel and the place of the second bounce. */
-  second?: { panel: string; point: Vec3 };
-  /** Length of all legs. */
-  path: number;
-  /** path − the straight line from source to receiver, blocked or not. */
-  extra: number;
-  extraTime: number;
-  /**
-   * Relative to the direct sound: spreading, the panels' reflectivity, and the speaker's
-   * directivity in this direction against the direct one. The gathering or scattering of sound by
-   * a curved panel is left out. `null` with a sentence in `reasons`.
-   */
-  levelDb: number | null;
-  /** Where the reflection first cancels the direct sound, Hz. */
-  firstNotchHz: number;
-  reasons?: string[];
-}
 
 export interface ReflectionQuery {
   panels: readonly Panel[];
