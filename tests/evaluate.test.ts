@@ -62,7 +62,7 @@ describe('what is evaluated', () => {
     const answer = await evaluateFile(fixture('bare-room.json'));
     if (!('options' in answer)) throw new Error(answer.error.message);
     const [option] = answer.options;
-    expect(option).toMatchObject({ id: 'a', detail: 'straight-line' });
+    expect(option).toMatchObject({ id: 'a', detail: 'full' });
     const speed = option?.speedOfSound ?? 0;
     // IEC 61094-2:2009 Table F.1: 345.86652 m/s at 23 °C, 101.325 kPa, 50 %.
     expect(Math.abs(speed - 345.86652)).toBeLessThan(0.001);

@@ -39,4 +39,5 @@ export { offAxis, speakerFrame } from './stage/off-axis';
 export { pairsOf } from './stage/pairs';
 export { placeSpeaker } from './stage/place';
 export * from './stage/rank-dimensions';
+export * from './study';
 export * from './vector';

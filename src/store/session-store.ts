@@ -23,6 +23,10 @@ export interface SessionState {
   theme: 'system' | 'light' | 'dark';
   showZones: boolean;
   showOccupants: boolean;
+  /** Draws what the panels throw back from the selected speaker. */
+  showReflections: boolean;
+  /** Draws the fan of where a centre-panned sound seems to come from. */
+  showImage: boolean;
 }
 
 export function createSessionStore() {
@@ -36,5 +40,7 @@ export function createSessionStore() {
     theme: 'system',
     showZones: false,
     showOccupants: true,
+    showReflections: false,
+    showImage: false,
   }));
 }

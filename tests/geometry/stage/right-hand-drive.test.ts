@@ -91,12 +91,24 @@ function resultOf(input: PlanInput): OptionResult {
 const negative = (x: number | null) => (x === null ? null : -x);
 
 function mirroredArrival(a: Arrival): Arrival {
-  const ear = (e: Arrival['ears']['left']) => ({ ...e, blockedBy: e.blockedBy.map(other) });
+  const ear = (e: Arrival['ears']['left']) => ({
+    ...e,
+    blockedBy: e.blockedBy.map(other),
+    grazedBy: e.grazedBy.map(other),
+  });
   return {
     ...a,
     speaker: other(a.speaker),
     offAxisHorizontalDeg: negative(a.offAxisHorizontalDeg),
     blockedBy: a.blockedBy.map(other),
+    grazedBy: a.grazedBy.map(other),
+    round: a.round.map(other),
+    way: a.way.map(flipped),
+    reflections: a.reflections.map((r) => ({
+      ...r,
+      panel: other(r.panel),
+      point: flipped(r.point),
+    })),
     ears: { left: ear(a.ears.right), right: ear(a.ears.left) },
   };
 }
