@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Arrival, OptionResult, SeatWeight } from '../../../src/geometry';
+import { evaluatePlan, pairsOf } from '../../../src/geometry';
 import { delaysFor } from '../../../src/geometry/stage/delays';
 import { type PairMembers, pairDifference } from '../../../src/geometry/stage/pairs';
 import { type Compromise, compromiseOver } from '../../../src/geometry/study/compromise';
+import { demoPlan } from '../../../src/plan/demo';
 import { real } from '../arbitraries';
 
 const RATE = 48000;
@@ -158,6 +160,40 @@ describe('one seat', () => {
         }
       }),
     );
+  });
+});
+
+describe('a car', () => {
+  test('with one seat listed has that seat’s own delays, to the sample', () => {
+    const answer = evaluatePlan(demoPlan());
+    if (!answer.ok) throw new Error(answer.error.message);
+    const result = answer.options[0] as OptionResult;
+    const pairs = pairsOf(demoPlan().options[0]?.speakers ?? []);
+    for (const { id, delays } of result.seats) {
+      const found = compromiseOver(result, pairs, [{ id, weight: 1 }], RATE);
+      if ('problem' in found) throw new Error(found.problem);
+      expect(found.channels.map(({ roundedDelay }) => roundedDelay)).toEqual(
+        delays.map(({ roundedDelay }) => roundedDelay),
+      );
+      for (const [i, { gainDb }] of delays.entries())
+        expect(Math.abs((found.channels[i]?.gainDb ?? 9) - gainDb)).toBeLessThan(1e-9);
+    }
+  });
+
+  test('between its front seats no pair can be saved by delays, and each is left with half', () => {
+    const answer = evaluatePlan(demoPlan());
+    if (!answer.ok) throw new Error(answer.error.message);
+    const seats = ['front-left', 'front-right'].map((id) => ({ id, weight: 1 }));
+    const pairs = pairsOf(demoPlan().options[0]?.speakers ?? []);
+    const found = compromiseOver(answer.options[0] as OptionResult, pairs, seats, RATE);
+    if ('problem' in found) throw new Error(found.problem);
+    for (const { opposite, leftOver, weightedLeftOver, differences } of found.pairs) {
+      expect(opposite).toBe(true);
+      expect(leftOver).toBeGreaterThan(0.1);
+      expect(Math.abs(weightedLeftOver - leftOver)).toBeLessThan(1e-9);
+      for (const { remaining } of differences)
+        expect(Math.abs(remaining)).toBeLessThanOrEqual(2 * found.largestError + 1e-6);
+    }
   });
 });
 
