@@ -35,7 +35,13 @@ const GAIN = 1e-3;
  * body the first is its shortest way round: the best half plane finds the side, and the string,
  * pulled taut and let slip over the edges' ends, finds its edges.
  */
-export function stringsRound(frame: Frame, from: Vec3, to: Vec3, bodies: readonly Body[]): Taut[] {
+export function stringsRound(
+  frame: Frame,
+  from: Vec3,
+  to: Vec3,
+  bodies: readonly Body[],
+  followed = VALLEYS,
+): Taut[] {
   const placed = bodies.map((body) => placeIn(frame, body));
   const lengths = rimLengths(frame, placed);
   const valleys: number[] = [];
@@ -49,7 +55,7 @@ export function stringsRound(frame: Frame, from: Vec3, to: Vec3, bodies: readonl
   if (valleys.length === 0) valleys.push(0);
   let best = Infinity;
   return valleys
-    .slice(0, VALLEYS)
+    .slice(0, followed)
     .map((k): Taut => {
       const length = lengths[k] as number;
       const bends = rimBends(frame, placed, k);

@@ -57,7 +57,7 @@ const CASTS = 24;
 /** Detours tried for a blocked stretch of a string. */
 const DETOURS = 2;
 /** A string is cast this far off the edges it lies on, mm: touching is not crossing. */
-const LIFTS = [0.01, 0.3];
+const LIFTS = [0.01, 0.3] as const;
 
 /** One question: what blocks a stretch of string, and what of it there is to go round. */
 interface Search {
@@ -163,28 +163,31 @@ function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Ta
   const frame = frameOf(a, b);
   if (!frame) return null;
   const waiting: Taut[] = [];
-  const tried = new Set<string>();
+  const tried: Taut[] = [];
   const put = (strings: readonly Taut[]) => {
     for (const taut of strings) {
       if (taut.follow) {
         waiting.push(taut);
         continue;
       }
-      const name = taut.bends.map(({ point }) => point.map((x) => x.toFixed(3)).join()).join();
-      if (tried.has(name)) continue;
-      tried.add(name);
+      if (tried.some((other) => isSame(taut, other))) continue;
+      tried.push(taut);
       waiting.push(taut);
     }
     waiting.sort((x, y) => y.length - x.length);
   };
   // Whatever way there is goes round the body that is hardest to pass, and is no shorter than that.
-  const each = [...known].map((body) => stringsRound(frame, a, b, [body]));
-  put(
-    each.reduce<Taut[]>(
-      (most, strings) => ((strings[0]?.length ?? 0) > (most[0]?.length ?? 0) ? strings : most),
-      [],
-    ),
-  );
+  let hardest: Body | null = null;
+  let most = 0;
+  if (known.size > 1)
+    for (const body of known) {
+      const least = stringsRound(frame, a, b, [body], 1)[0]?.length ?? 0;
+      if (least <= most) continue;
+      most = least;
+      hardest = body;
+    }
+  else for (const body of known) hardest = body;
+  if (hardest) put(stringsRound(frame, a, b, [hardest]));
 
   let joined = known.size === 1;
   for (let cast = 0; cast < CASTS; ) {
@@ -206,6 +209,20 @@ function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Ta
   return null;
 }
 
+/** Below this two strings are one, mm. */
+const SAME_STRING = 1e-3;
+
+function isSame(one: Taut, other: Taut): boolean {
+  return (
+    Math.abs(one.length - other.length) < SAME_STRING &&
+    one.bends.length === other.bends.length &&
+    one.bends.every(({ point }, i) => {
+      const there = other.bends[i]?.point;
+      return there !== undefined && distance(point, there) < SAME_STRING;
+    })
+  );
+}
+
 interface Stretch {
   /** Which stretch of the string: 0 before the first bend. */
   at: number;
@@ -214,20 +231,30 @@ interface Stretch {
   bodies: Body[];
 }
 
-/** The first stretch of a string that something blocks, cast a hair off the edges it lies on. */
+/**
+ * The first stretch of a string that something blocks, cast a hair off the edges it lies on; where
+ * that meets something, once more a little farther off.
+ */
 function firstBlocked(a: Vec3, bends: readonly Bend[], b: Vec3, search: Search): Stretch | null {
-  let blocked: Stretch | null = null;
-  for (const lift of LIFTS) {
-    const points = lifted(a, bends, b, lift);
-    blocked = null;
-    for (let at = 0; at + 1 < points.length && !blocked; at++) {
-      const [from, to] = [points[at] as Vec3, points[at + 1] as Vec3];
-      const ids = search.blockers(from, to);
-      if (ids.length > 0) blocked = { at, from, to, bodies: crossed(ids, from, to, search) };
+  const close = lifted(a, bends, b, LIFTS[0]);
+  for (let at = 0; at + 1 < close.length; at++) {
+    if (search.blockers(close[at] as Vec3, close[at + 1] as Vec3).length === 0) continue;
+    const off = lifted(a, bends, b, LIFTS[1]);
+    const blocked = stretchAt(off, at, search);
+    if (blocked) return blocked;
+    for (let k = 0; k + 1 < off.length; k++) {
+      const other = k === at ? null : stretchAt(off, k, search);
+      if (other) return other;
     }
-    if (!blocked) return null;
+    return null;
   }
-  return blocked;
+  return null;
+}
+
+function stretchAt(points: readonly Vec3[], at: number, search: Search): Stretch | null {
+  const [from, to] = [points[at] as Vec3, points[at + 1] as Vec3];
+  const ids = search.blockers(from, to);
+  return ids.length > 0 ? { at, from, to, bodies: crossed(ids, from, to, search) } : null;
 }
 
 function lifted(a: Vec3, bends: readonly Bend[], b: Vec3, lift: number): Vec3[] {
@@ -250,12 +277,10 @@ function mended(a: Vec3, bends: readonly Bend[], b: Vec3, stretch: Stretch): Tau
   const { at, from, to, bodies } = stretch;
   const frame = frameOf(from, to);
   if (!frame) return [];
-  return stringsRound(frame, from, to, bodies)
-    .slice(0, DETOURS)
-    .map((found) => {
-      const detour = found.follow?.() ?? found;
-      const whole = [...bends.slice(0, at), ...detour.bends, ...bends.slice(at)];
-      const taut = dropIdle(a, whole, b);
-      return { bends: taut, length: stringLength(a, taut, b) };
-    });
+  return stringsRound(frame, from, to, bodies, DETOURS).map((found) => {
+    const detour = found.follow?.() ?? found;
+    const whole = [...bends.slice(0, at), ...detour.bends, ...bends.slice(at)];
+    const taut = dropIdle(a, whole, b);
+    return { bends: taut, length: stringLength(a, taut, b) };
+  });
 }

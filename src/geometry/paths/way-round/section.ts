@@ -19,20 +19,13 @@ export interface Frame {
   placed: Map<Body, Placed>;
 }
 
-/** A body in a frame. */
+/** A body's rims in the half planes round a frame's line. */
 export interface Placed {
   body: Body;
-  /** Its corners: along the line, and two across it. */
-  x: Float64Array;
-  y: Float64Array;
-  z: Float64Array;
-  /** Its rim in each half plane, one after the other: where each begins, and the end of the last. */
+  /** Where each half plane's rim begins, and the end of the last. */
   starts: Int32Array;
-  /** Along the line, height, part of the edge, edge. */
-  rimX: Float64Array;
-  rimH: Float64Array;
-  rimPart: Float64Array;
-  rimEdge: Int32Array;
+  /** Four numbers a place on a rim: along the line, height, part of the edge, edge. */
+  rims: Float64Array;
   /** How long a string over each rim is. */
   lengths: Float64Array;
 }
@@ -79,7 +72,34 @@ const COS = Float64Array.from({ length: SHEETS }, (_, k) => Math.cos(k * STEP));
 const SIN = Float64Array.from({ length: SHEETS }, (_, k) => Math.sin(k * STEP));
 const TAN = Math.tan(STEP);
 const heads = new Int32Array(SHEETS);
+/** Room for a body's corners: along the line and two across it, and the half plane before each. */
+let x = new Float64Array(1024);
+let y = new Float64Array(1024);
+let z = new Float64Array(1024);
 let sectors = new Int32Array(1024);
+
+function layCorners(frame: Frame, { corners }: Body): number {
+  const n = corners.length / 3;
+  if (x.length < n) {
+    x = new Float64Array(2 * n);
+    y = new Float64Array(2 * n);
+    z = new Float64Array(2 * n);
+    sectors = new Int32Array(2 * n);
+  }
+  const [fx, fy, fz] = frame.from;
+  const [ax, ay, az] = frame.along;
+  const [ux, uy, uz] = frame.u;
+  const [vx, vy, vz] = frame.v;
+  for (let i = 0; i < n; i++) {
+    const p = (corners[3 * i] as number) - fx;
+    const q = (corners[3 * i + 1] as number) - fy;
+    const r = (corners[3 * i + 2] as number) - fz;
+    x[i] = p * ax + q * ay + r * az;
+    y[i] = p * ux + q * uy + r * uz;
+    z[i] = p * vx + q * vy + r * vz;
+  }
+  return n;
+}
 
 /** The last half plane before a direction, or on it: by comparing, since there are many corners. */
 function sectorOf(y: number, z: number): number {
@@ -99,27 +119,9 @@ function sectorOf(y: number, z: number): number {
 export function placeIn(frame: Frame, body: Body): Placed {
   const known = frame.placed.get(body);
   if (known) return known;
-  const n = body.corners.length / 3;
-  const x = new Float64Array(n);
-  const y = new Float64Array(n);
-  const z = new Float64Array(n);
-  if (sectors.length < n) sectors = new Int32Array(2 * n);
-  const { corners, edges } = body;
-  const [fx, fy, fz] = frame.from;
-  const [ax, ay, az] = frame.along;
-  const [ux, uy, uz] = frame.u;
-  const [vx, vy, vz] = frame.v;
-  for (let i = 0; i < n; i++) {
-    const p = (corners[3 * i] as number) - fx;
-    const q = (corners[3 * i + 1] as number) - fy;
-    const r = (corners[3 * i + 2] as number) - fz;
-    const b = p * ux + q * uy + r * uz;
-    const c = p * vx + q * vy + r * vz;
-    x[i] = p * ax + q * ay + r * az;
-    y[i] = b;
-    z[i] = c;
-    sectors[i] = sectorOf(b, c);
-  }
+  const n = layCorners(frame, body);
+  for (let i = 0; i < n; i++) sectors[i] = sectorOf(y[i] as number, z[i] as number);
+  const { edges } = body;
   heads.fill(-1);
   met = 0;
   for (let e = 0; 2 * e < edges.length; e++) {
@@ -136,7 +138,7 @@ export function placeIn(frame: Frame, body: Body): Placed {
     const isLeft = yi * zj - zi * yj >= 0;
     const last = isLeft ? t : s;
     for (let m = isLeft ? s : t; m !== last; ) {
-      m = (m + 1) % SHEETS;
+      m = m + 1 === SHEETS ? 0 : m + 1;
       const c = COS[m] as number;
       const d = SIN[m] as number;
       const p = zi * c - yi * d;
@@ -162,18 +164,15 @@ export function placeIn(frame: Frame, body: Body): Placed {
     some += walked;
     starts[k + 1] = some;
   }
-  const rimX = new Float64Array(some);
-  const rimH = new Float64Array(some);
-  const rimPart = new Float64Array(some);
-  const rimEdge = new Int32Array(some);
+  const rims = new Float64Array(4 * some);
   for (let i = 0; i < some; i++) {
     const k = rim[i] as number;
-    rimX[i] = metX[k] as number;
-    rimH[i] = metH[k] as number;
-    rimPart[i] = metPart[k] as number;
-    rimEdge[i] = metEdge[k] as number;
+    rims[4 * i] = metX[k] as number;
+    rims[4 * i + 1] = metH[k] as number;
+    rims[4 * i + 2] = metPart[k] as number;
+    rims[4 * i + 3] = metEdge[k] as number;
   }
-  const placed: Placed = { body, x, y, z, starts, rimX, rimH, rimPart, rimEdge, lengths };
+  const placed: Placed = { body, starts, rims, lengths };
   frame.placed.set(body, placed);
   return placed;
 }
@@ -198,14 +197,14 @@ function gather(placed: readonly Placed[], sheet: number): number {
   let head = -1;
   met = 0;
   for (let b = 0; b < placed.length; b++) {
-    const { starts, rimX, rimH, rimPart, rimEdge } = placed[b] as Placed;
+    const { starts, rims } = placed[b] as Placed;
     for (let i = starts[sheet] as number; i < (starts[sheet + 1] as number); i++) {
       if (met === room) double();
-      metX[met] = rimX[i] as number;
-      metH[met] = rimH[i] as number;
-      metPart[met] = rimPart[i] as number;
+      metX[met] = rims[4 * i] as number;
+      metH[met] = rims[4 * i + 1] as number;
+      metPart[met] = rims[4 * i + 2] as number;
       metBody[met] = b;
-      metEdge[met] = rimEdge[i] as number;
+      metEdge[met] = rims[4 * i + 3] as number;
       nextMet[met] = head;
       head = met;
       met += 1;
@@ -223,10 +222,9 @@ export function bendsIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): 
   let head = -1;
   met = 0;
   for (let b = 0; b < placed.length; b++) {
-    const one = placed[b] as Placed;
-    layOn(one, sheet);
-    const { x } = one;
-    const { edges } = one.body;
+    const { body } = placed[b] as Placed;
+    layOn(sheet, layCorners(frame, body));
+    const { edges } = body;
     for (let e = 0; 2 * e < edges.length; e++) {
       const i = edges[2 * e] as number;
       const j = edges[2 * e + 1] as number;
@@ -308,12 +306,12 @@ function bendsWalked(placed: readonly Placed[]): Bend[] {
   });
 }
 
-function layOn({ x, y, z }: Placed, sheet: Sheet): void {
-  if (side.length < x.length) {
-    side = new Float64Array(2 * x.length);
-    height = new Float64Array(2 * x.length);
+function layOn(sheet: Sheet, n: number): void {
+  if (side.length < n) {
+    side = new Float64Array(2 * n);
+    height = new Float64Array(2 * n);
   }
-  for (let i = 0; i < x.length; i++) {
+  for (let i = 0; i < n; i++) {
     const t = sheet(x[i] as number);
     const c = Math.cos(t);
     const s = Math.sin(t);
