@@ -106,9 +106,10 @@ export const CAUTIONS: readonly Caution[] = [
     id: 'tune',
     title: 'Delays and gains',
     text:
-      'These numbers come from straight lines between points. Crossovers, processors and the cabin ' +
-      'add time and level of their own. Enter them at low volume, measure, then listen; never adjust ' +
-      'while driving, and keep levels where traffic, sirens and passengers can be heard.',
+      'These numbers come from geometry: the straight line to each seat, or the shortest way round ' +
+      'what is in it. Crossovers, processors and the cabin add time and level of their own. Enter ' +
+      'them at low volume, measure, then listen; never adjust while driving, and keep levels where ' +
+      'traffic, sirens and passengers can be heard.',
     panels: [],
   },
 ];

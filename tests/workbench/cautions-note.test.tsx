@@ -1,13 +1,13 @@
 import { produce } from 'immer';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
+import { zoneName, zonesOfOption } from '../../src/exchange/keep-clear/spot-zones';
 import { evaluatePlan, type Mount } from '../../src/geometry';
 import { demoPlan } from '../../src/plan/demo';
 import { addPair, mountSpeaker } from '../../src/plan/edits';
 import type { Plan } from '../../src/plan/types';
 import { SpotCautions } from '../../src/workbench/cautions/cautions-note';
 import { spotOf } from '../../src/workbench/cautions/selected-spot';
-import { zoneName, zonesOfOption } from '../../src/workbench/cautions/spot-zones';
 
 const words = (node: React.ReactNode): string =>
   renderToStaticMarkup(node)

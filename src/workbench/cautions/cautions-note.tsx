@@ -1,9 +1,10 @@
 import { CAUTIONS, cautionsFor, SHORT_CAUTION } from '../../exchange/cautions';
+import { zoneName } from '../../exchange/keep-clear/spot-zones';
+import { zoneCaution } from '../../exchange/keep-clear/zone-cautions';
 import type { KeepClearZone } from '../../geometry';
 import { currentOption, useAnswer, useSession, useShownPlan } from '../../store';
 import { CautionList } from './caution-list';
 import { type Spot, spotOf } from './selected-spot';
-import { zoneName } from './spot-zones';
 import './cautions.css';
 
 /** The cautions for the selected speaker's spot, or for every spot with none selected. */
@@ -66,11 +67,7 @@ function ZoneLine({ zone }: { zone: KeepClearZone }) {
         <span aria-hidden="true">✕ </span>
         {`Keep clear: ${zoneName(zone)}.`}
       </strong>{' '}
-      {zone.given
-        ? 'The speaker reaches into a zone you marked.'
-        : 'The speaker reaches into the place usual for it in a body of this style. Whether this ' +
-          'car has it just there, or somewhere else as well, cannot be told from here: the maker’s ' +
-          'documents and the car itself decide.'}
+      {zoneCaution(zone)}
     </p>
   );
 }

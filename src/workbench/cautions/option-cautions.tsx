@@ -1,8 +1,9 @@
 import { CAUTIONS, SHORT_CAUTION } from '../../exchange/cautions';
+import { zoneName, zonesOfOption } from '../../exchange/keep-clear/spot-zones';
+import { ZONES_CAUTION } from '../../exchange/keep-clear/zone-cautions';
 import { speakerName } from '../../plan/names';
 import { useAnswer, usePlan } from '../../store';
 import { CautionList } from './caution-list';
-import { zoneName, zonesOfOption } from './spot-zones';
 import './cautions.css';
 
 /** The cautions for a whole option: which of its speakers reach into which keep-clear zones. */
@@ -22,8 +23,7 @@ export function OptionCautions({ option: id }: { option: string | null }) {
             <strong>
               <span aria-hidden="true">✕ </span>Into keep-clear zones
             </strong>{' '}
-            reach these speakers, as far as a body style tells. The maker’s documents and the car
-            itself decide.
+            reach these speakers, {ZONES_CAUTION}
           </p>
           <ul>
             {reaching.map(({ speaker, zones }) => (

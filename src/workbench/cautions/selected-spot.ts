@@ -1,6 +1,6 @@
+import { zonesAtSpot } from '../../exchange/keep-clear/zones-at-spot';
 import type { EvaluateAnswer, KeepClearZone, OptionResult } from '../../geometry';
 import type { Plan } from '../../plan/types';
-import { zonesAtSpot } from './zones-at-spot';
 
 /** What the cautions have to know of a speaker's spot. */
 export interface Spot {

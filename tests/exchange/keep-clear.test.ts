@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { insideShape } from '../../src/exchange/keep-clear/inside-shape';
+import { zonesAtSpot } from '../../src/exchange/keep-clear/zones-at-spot';
 import type { KeepClearZone, PlacedSpeaker, Shape, Vec3 } from '../../src/geometry';
-import { insideShape } from '../../src/workbench/cautions/inside-shape';
-import { zonesAtSpot } from '../../src/workbench/cautions/zones-at-spot';
 
 const cube: Shape = {
   shape: 'mesh',

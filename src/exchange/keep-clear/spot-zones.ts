@@ -1,18 +1,17 @@
-import type { CabinModel, KeepClearZone, OptionResult } from '../../geometry';
+import type { CabinModel, KeepClearZone, OptionResult, SpeakerInput } from '../../geometry';
 import { words } from '../../plan/names';
-import type { PlanOption } from '../../plan/types';
 import { zonesAtSpot } from './zones-at-spot';
 
 /** A speaker with the keep-clear zones it reaches into. */
 export interface SpotZones {
-  speaker: PlanOption['speakers'][number];
+  speaker: SpeakerInput;
   zones: KeepClearZone[];
 }
 
 /** Every speaker of an option, in its order, with the zones it reaches into (often none). */
 export function zonesOfOption(
   cabin: CabinModel,
-  option: PlanOption,
+  option: { speakers: readonly SpeakerInput[] },
   result: OptionResult,
 ): SpotZones[] {
   return option.speakers.map((speaker) => {
@@ -25,5 +24,5 @@ export function zonesOfOption(
 }
 
 /** A zone the plan gave has only its id for a name. */
-export const zoneName = (zone: KeepClearZone): string =>
+export const zoneName = (zone: Pick<KeepClearZone, 'id' | 'name'>): string =>
   zone.name === zone.id ? words(zone.id) : zone.name;
