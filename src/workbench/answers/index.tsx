@@ -1,27 +1,18 @@
-import { type CSSProperties, useState } from 'react';
+import { type CSSProperties, Suspense, useState } from 'react';
 import { seatName } from '../../plan/names';
-import { Segments } from '../parts/segments';
+import { Boundary } from '../parts/boundary';
 import { useBoard } from '../parts/use-board';
 import { Announcer } from './announcer';
-import { ArrivalsTable } from './arrivals-table';
-import { DelaysTable } from './delays-table';
 import { PairLines } from './pair-lines';
-import { PairsTable } from './pairs-table';
 import { Refused } from './refused';
-import { StripChart } from './strip-chart';
-
-const SHEETS = [
-  { id: 'strip', title: 'Times', Body: StripChart },
-  { id: 'arrivals', title: 'Arrivals', Body: ArrivalsTable },
-  { id: 'pairs', title: 'Pairs', Body: PairsTable },
-  { id: 'delays', title: 'Delays', Body: DelaysTable },
-] as const;
+import { SheetChoice } from './sheet-choice';
+import { SHEETS, type SheetId } from './sheets';
 
 /** The answer for the seat in view: words for each pair, times on a strip, tables. */
 export function Answers() {
   const { board, refusal } = useBoard();
-  const [sheet, setSheet] = useState<(typeof SHEETS)[number]['id']>('strip');
-  const Body = SHEETS.find(({ id }) => id === sheet)?.Body ?? StripChart;
+  const [sheet, setSheet] = useState<SheetId>('strip');
+  const shown = SHEETS.find(({ id }) => id === sheet);
   const seat = board?.seat;
 
   return (
@@ -40,19 +31,22 @@ export function Answers() {
           {!refusal && <span>each against its twin</span>}
         </div>
         {refusal ? <Refused refusal={refusal} /> : board && <PairLines board={board} />}
-        {!refusal && <p className="footnote">In straight lines to the middle of the head.</p>}
+        {!refusal && (
+          <p className="footnote">By the shortest free way to the middle of the head.</p>
+        )}
       </div>
       {!refusal && board && (
         <div className="answer-sheets">
-          <Segments
-            label="Which numbers"
-            value={sheet}
-            choices={SHEETS.map(({ id, title }) => ({ value: id, label: title }))}
-            onChange={setSheet}
-          />
-          <div className="answer-sheet">
-            <Body board={board} />
-          </div>
+          <SheetChoice label="Which numbers" value={sheet} choices={SHEETS} onChange={setSheet} />
+          {shown && (
+            <div className="answer-sheet">
+              <Boundary what={`the sheet “${shown.title}”`} className="notice" key={shown.id}>
+                <Suspense fallback={<p className="quiet-text">Working it out…</p>}>
+                  <shown.Body board={board} />
+                </Suspense>
+              </Boundary>
+            </div>
+          )}
         </div>
       )}
     </section>

@@ -1,0 +1,2 @@
+/** Not written yet. */
+export default () => <p className="quiet-text">Not worked out yet.</p>;
