@@ -5,6 +5,8 @@ export { type Crossing, crossingProblem, crossingsOf, polaritiesOf } from './cro
 export { createImageStudy, type SeatImage } from './image';
 export { levelsAt, type PairLevels } from './levels';
 export { type EarSound, earliestReflection, reflectogramAt } from './reflectogram';
+export * from './sensitivity';
 export { type ChannelSetting, type ChannelSettings, channelSettings } from './settings';
 export type { Stage } from './stage';
 export { type SideSum, sumsAt } from './sums';
+export { type OptionStudy, type SeatStudy, studyOption, weightsOf } from './whole';

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { SpeakerInput, Vec3 } from '../../../src/geometry';
 import type { ImageBand } from '../../../src/geometry/sound/image';
 import { createImagePredictor } from '../../../src/geometry/sound/image';
+import { fresnelNumber, obstructionDb } from '../../../src/geometry/sound/obstruction';
 import { channelSettings, createImageStudy, type SeatImage } from '../../../src/geometry/study';
 import {
   ASIDE,
@@ -108,6 +109,35 @@ describe('the image of a centre-panned sound', () => {
     expect(line).toBe('blocked');
     const off = octave(study(at, 'middle').off, 4000);
     expect(off.lateralDeg).toBeLessThan(-5);
+  });
+
+  test('counts that what goes round something comes later, and softer by the edge', () => {
+    const size: Vec3 = [200, 300, 600];
+    const obstacles = [
+      { id: 'box', shape: 'box' as const, center: [1000, 300, 800] as Vec3, size },
+    ];
+    const speakers = pairAt({ ...MIDRANGE, diaphragm: undefined }, [600, 600, 700]);
+    const at = stage(speakers, { obstacles });
+    const speed = at.result.speedOfSound;
+    const arrivals = at.result.seats[0]?.arrivals ?? [];
+    expect(arrivals.map(({ line }) => line)).toEqual(['clear', 'blocked']);
+    const sources = speakers.map(({ position }, i) => {
+      const detour = arrivals[i]?.detour ?? 0;
+      const loss = (f: number) =>
+        detour > 0 ? -obstructionDb(fresnelNumber(detour, f, speed)) : 0;
+      return { position: position as Vec3, delay: detour / speed, gainDb: 0, levelDbAt: loss };
+    });
+    const ears = at.cabin.seats[0]?.ears ?? { left: HEAD, right: HEAD };
+    const predictor = createImagePredictor(speed);
+    const hands = predictor.predict(sources, ears, [500, 1000, 2000], {
+      delays: true,
+      gains: true,
+    });
+    for (const hand of hands)
+      expect(octave(study(at, 'middle').off, hand.frequencyHz)).toEqual(hand);
+    // With the delays on both come together again: only the level is left.
+    const late = octave(study(at, 'middle').off, 500).lateralDeg ?? -90;
+    expect(octave(study(at, 'middle').on, 500).lateralDeg).toBeGreaterThan(late + 1);
   });
 
   test('is lost where one side’s poles are swapped', () => {
