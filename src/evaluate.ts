@@ -1,19 +1,30 @@
 /**
- * The engine without a browser: `npm run --silent evaluate -- FILE...` prints one line of JSON per
- * plan file, `{"file","options"}` or `{"file","error":{"message","path"}}`, in the order given.
- * Exit status 1 when any file failed, 2 when none was named. It writes no file.
+ * The engine without a browser: `npm run --silent evaluate -- [--studies] FILE...` prints one line
+ * of JSON per plan file, `{"file","options"}` or `{"file","error":{"message","path"}}`, in the order
+ * given; with `--studies` each option also holds `study`: levels, crossovers, image and sensitivity
+ * at every seat, and the compromise over several. Exit status 1 when any file failed, 2 when none
+ * was named. It writes no file.
  */
 import { readFile } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
-import { evaluatePlan, type OptionResult, type Refusal } from './geometry';
+import {
+  evaluatePlan,
+  type OptionResult,
+  type OptionStudy,
+  type Refusal,
+  studyOption,
+} from './geometry';
 import { formatRefusal, readPlan } from './plan/schema';
 
 export type EvaluatedFile =
-  | { file: string; options: OptionResult[]; warnings?: string[] }
+  | { file: string; options: (OptionResult & { study?: OptionStudy })[]; warnings?: string[] }
   | { file: string; error: Refusal };
 
+/** The one flag there is. */
+const STUDIES = '--studies';
+
 /** Reads and evaluates one plan file. Never throws for what a file may hold. */
-export async function evaluateFile(file: string): Promise<EvaluatedFile> {
+export async function evaluateFile(file: string, studies = false): Promise<EvaluatedFile> {
   let bytes: Uint8Array;
   try {
     bytes = await readFile(file);
@@ -24,8 +35,14 @@ export async function evaluateFile(file: string): Promise<EvaluatedFile> {
   if (!read.ok) return { file, error: wholeSentence(read.error) };
   const answer = evaluatePlan(read.plan);
   if (!answer.ok) return { file, error: wholeSentence(answer.error) };
-  const { warnings } = read;
-  return { file, options: answer.options, ...(warnings.length > 0 && { warnings }) };
+  const { plan, warnings } = read;
+  const { cabin } = answer;
+  const options = answer.options.map((result, i) => {
+    const option = plan.options[i];
+    if (!studies || !option) return result;
+    return { ...result, study: studyOption({ plan, cabin, option, result }) };
+  });
+  return { file, options, ...(warnings.length > 0 && { warnings }) };
 }
 
 /** On a command line the sentence stands alone, so it says where as well as what. */
@@ -42,14 +59,15 @@ function sayWhy(reason: unknown): string {
   return code ?? String(reason);
 }
 
-async function main(files: readonly string[]): Promise<number> {
+async function main(words: readonly string[]): Promise<number> {
+  const files = words.filter((word) => word !== STUDIES);
   if (files.length === 0) {
     process.stderr.write('Name one or more plan files: npm run --silent evaluate -- FILE...\n');
     return 2;
   }
   let status = 0;
   for (const file of files) {
-    const evaluated = await evaluateFile(file);
+    const evaluated = await evaluateFile(file, words.includes(STUDIES));
     if ('error' in evaluated) status = 1;
     process.stdout.write(`${JSON.stringify(evaluated)}\n`);
   }

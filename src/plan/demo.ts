@@ -1,4 +1,13 @@
-import type { Aim, Mount, Role, Side, SpeakerBody, SpeakerInput, Vec3 } from '../geometry';
+import type {
+  Aim,
+  CrossoverInput,
+  Mount,
+  Role,
+  Side,
+  SpeakerBody,
+  SpeakerInput,
+  Vec3,
+} from '../geometry';
 import type { Plan } from './types';
 
 /** Between the heads of the two front seats: both sides of a pair aimed here are mirror images. */
@@ -53,6 +62,12 @@ const tweeters = () =>
 const midbasses = () =>
   pair(MIDBASS, { panel: 'door-lower', u: 0.12, v: 0.3, standoff: 8 }, { kind: 'normal' });
 
+/** Hand-overs where the bands meet. */
+const crossovers = (): CrossoverInput[] => [
+  { below: 'midbass', above: 'midrange', family: 'linkwitz-riley', order: 4, frequencyHz: 300 },
+  { below: 'midrange', above: 'tweeter', family: 'linkwitz-riley', order: 4, frequencyHz: 2500 },
+];
+
 /** The plan that opens on first start. All of it is invented; a test holds its story to the engine. */
 export function demoPlan(): Plan {
   return {
@@ -61,7 +76,7 @@ export function demoPlan(): Plan {
     title: 'Demo estate',
     story:
       'Tweeters and midbasses stay where they are in both options; only the mids move. In pods on ' +
-      'the pillars they reach the driver freely and within 25° of their axis, but the left one is ' +
+      'the pillars nothing stands between them and the driver, who sits within 25° of their axis, but the left one is ' +
       'about 430 mm nearer; flush in the kick panels that falls to about 300 mm, yet both look ' +
       'well past the driver, and the legs of the people in front stand before both.',
     air: { temperatureC: 20, relativeHumidityPercent: 50, pressureKPa: 101.325 },
@@ -80,6 +95,7 @@ export function demoPlan(): Plan {
           ),
           ...midbasses(),
         ],
+        crossovers: crossovers(),
       },
       {
         id: 'b',
@@ -89,8 +105,16 @@ export function demoPlan(): Plan {
           ...pair(MIDRANGE, { panel: 'kick', u: 0.4, v: 0.5, standoff: 5 }, { kind: 'normal' }),
           ...midbasses(),
         ],
+        crossovers: crossovers(),
       },
     ],
-    alignment: { seat: 'front-left', sampleRateHz: 48000 },
+    alignment: {
+      seat: 'front-left',
+      sampleRateHz: 48000,
+      seats: [
+        { id: 'front-left', weight: 2 },
+        { id: 'front-right', weight: 1 },
+      ],
+    },
   };
 }

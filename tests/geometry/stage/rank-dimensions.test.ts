@@ -4,6 +4,7 @@ import {
   type DimensionRank,
   evaluatePlan,
   type PlanInput,
+  pairsOf,
   type RankProgress,
   rankDimensions,
   rankDimensionsInSteps,
@@ -31,14 +32,19 @@ const withDimension = (plan: PlanInput, id: string, value: number): PlanInput =>
   cabin: { ...plan.cabin, dimensions: { ...plan.cabin.dimensions, [id]: value } },
 });
 
-/** Largest change of a difference at the front seats, by evaluating twice over. */
+/** Largest change of a straight difference at the front seats, by evaluating twice over. */
 function changeByEvaluating(plan: PlanInput, id: string, value: number, doubt: number): number {
   const differences = (one: PlanInput) => {
     const answer = evaluatePlan(one);
     if (!answer.ok) throw new Error(answer.error.message);
     return (answer.options[0]?.seats ?? [])
       .filter((seat) => seat.id.startsWith('front-'))
-      .flatMap((seat) => seat.pairs.map(({ difference }) => difference ?? 0));
+      .flatMap(({ arrivals }) => {
+        const direct = (id: string) => arrivals.find(({ speaker }) => speaker === id)?.direct ?? 0;
+        return pairsOf(one.options[0]?.speakers ?? []).map(
+          ({ left, right }) => direct(left ?? '') - direct(right ?? ''),
+        );
+      });
   };
   const here = differences(plan);
   const changes = [-doubt, doubt].flatMap((by) =>

@@ -103,6 +103,7 @@ function mirroredArrival(a: Arrival): Arrival {
     blockedBy: a.blockedBy.map(other),
     grazedBy: a.grazedBy.map(other),
     round: a.round.map(other),
+    ...(a.reasons && { reasons: a.reasons.map(other) }),
     way: a.way.map(flipped),
     reflections: a.reflections.map((r) => ({
       ...r,
@@ -112,6 +113,12 @@ function mirroredArrival(a: Arrival): Arrival {
     ears: { left: ear(a.ears.right), right: ear(a.ears.left) },
   };
 }
+
+/** The footrest lies left of the pedals in both, so what it and its neighbour reflect differs. */
+const offTheFootrest = (arrival: Arrival): Arrival => ({
+  ...arrival,
+  reflections: arrival.reflections.filter(({ panel }) => !/^(footrest|toe-board)-/.test(panel)),
+});
 
 /** Numbers equal to a nanometre (or a millionth of a degree or dB), words to the letter. */
 function expectSame(got: unknown, wanted: unknown, at: string): void {
@@ -136,7 +143,11 @@ describe('a right-hand-drive car is the mirror image of its left-hand-drive twin
         const twin = right.seats[i];
         expect(twin?.id).toBe(other(seat.id));
         expectSame(twin?.head, flipped(seat.head), `${seat.id}.head`);
-        expectSame(twin?.arrivals, seat.arrivals.map(mirroredArrival), seat.id);
+        expectSame(
+          twin?.arrivals.map(offTheFootrest),
+          seat.arrivals.map(mirroredArrival).map(offTheFootrest),
+          seat.id,
+        );
         expectSame(
           twin?.delays,
           seat.delays.map((d) => ({ ...d, speaker: other(d.speaker) })),
