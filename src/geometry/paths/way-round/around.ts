@@ -1,6 +1,7 @@
 /** The shortest strings round given bodies, whatever else may stand about. */
 import type { Vec3 } from '../../vector';
 import type { Body } from './body';
+import { pullTaut } from './pull-taut';
 import {
   bendsIn,
   type Frame,
@@ -10,9 +11,9 @@ import {
   rimLengths,
   SHEETS,
   type Sheet,
-  sheetAlong,
 } from './section';
-import { type Bend, dropIdle, pullTaut, stringLength } from './string';
+import { sheetAlong } from './sheet-along';
+import { type Bend, dropIdle, stringLength } from './string';
 
 export interface Taut {
   bends: Bend[];

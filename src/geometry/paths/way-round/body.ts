@@ -14,7 +14,7 @@ export interface Body {
   corners: Float64Array;
   /** Two corners an edge. */
   edges: Int32Array;
-  /** Three numbers an edge, pointing off the body; 0 0 0 where both sides are free. */
+  /** Three numbers an edge, pointing off the body; 0 0 0 where a string may pass on either side. */
   outward: Float64Array;
   tree: TriangleTree | null;
   /** A solid with an inside, wound outward. */
@@ -62,7 +62,7 @@ export function bodyOf(
   const edges: number[] = [];
   const outward: number[] = [];
   for (const { a, b, of } of sides.values()) {
-    const off = outwardOf(vertices, a, of, normals, sheet);
+    const off = outwardOf(vertices, a, b, of, normals, sheet);
     if (!off) continue;
     edges.push(a, b);
     outward.push(...off);
@@ -101,12 +101,14 @@ function normalOf(vertices: readonly Vec3[], [a, b, c]: Triangle): Vec3 {
 function outwardOf(
   vertices: readonly Vec3[],
   at: number,
+  to: number,
   of: readonly Side[],
   normals: readonly Vec3[],
   sheet: boolean,
 ): Vec3 | null {
   const [one, two] = of;
-  if (!one || !two || of.length > 2) return [0, 0, 0];
+  if (!one || of.length > 2) return [0, 0, 0];
+  if (!two) return awayFrom(vertices, at, to, one.apex);
   const m = normals[one.triangle] as Vec3;
   const n = normals[two.triangle] as Vec3;
   const across = sub(vertices[two.apex] as Vec3, vertices[at] as Vec3);
@@ -115,6 +117,18 @@ function outwardOf(
   const bent = rise !== 0 && (length(cross(m, n)) > FLAT_SINE || dot(m, n) < 0);
   if (sheet) return bent ? [0, 0, 0] : null;
   return bent && rise < 0 ? [m[0] + n[0], m[1] + n[1], m[2] + n[2]] : null;
+}
+
+/** From a free edge off its only face, along the face. */
+function awayFrom(vertices: readonly Vec3[], from: number, to: number, apex: number): Vec3 {
+  const p = vertices[from] as Vec3;
+  const way = sub(vertices[to] as Vec3, p);
+  const inner = sub(vertices[apex] as Vec3, p);
+  const square = dot(way, way);
+  const k = square > 0 ? dot(inner, way) / square : 0;
+  const off: Vec3 = [k * way[0] - inner[0], k * way[1] - inner[1], k * way[2] - inner[2]];
+  const l = length(off);
+  return l > 0 ? [off[0] / l, off[1] / l, off[2] / l] : [0, 0, 0];
 }
 
 /** Whether a segment passes through the body's faces. */

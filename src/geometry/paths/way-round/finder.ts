@@ -4,16 +4,15 @@
  */
 import type { Obstacle, Panel } from '../../cabin/model';
 import { SAME_POINT } from '../../tolerance';
-import { along, distance, length, type Vec3 } from '../../vector';
+import { distance, type Vec3 } from '../../vector';
 import type { Caster, SpotStart } from '../cast';
-import { stringsRound, type Taut } from './around';
 import { sheetBody, solidBodies } from './bodies';
-import { type Body, crosses } from './body';
+import type { Body } from './body';
 import { isInside } from './inside';
+import { keepAnswers } from './keep-answers';
+import { leadRound, type Search } from './lead-round';
 import type { NearMiss } from './near-miss';
 import { buildNearMisses } from './near-misses';
-import { frameOf } from './section';
-import { type Bend, dropIdle, outwardAt, pullAt, stringLength } from './string';
 
 /** A way round, from the speaker to the listener. */
 export interface WayRound {
@@ -48,22 +47,11 @@ export interface WayFinder {
     spot: SpotStart | null,
     wavelength: number,
   ): NearMiss[];
-}
-
-/** How many answers are kept: a drag asks again about every line that did not move. */
-const KEPT = 512;
-/** How many strings are cast before a way is given up. */
-const CASTS = 24;
-/** Detours tried for a blocked stretch of a string. */
-const DETOURS = 2;
-/** A string is cast this far off the edges it lies on, mm: touching is not crossing. */
-const LIFTS = [0.01, 0.3] as const;
-
-/** One question: what blocks a stretch of string, and what of it there is to go round. */
-interface Search {
-  /** Stretches that begin or end at the speaker are cast from there. */
-  blockers(p: Vec3, q: Vec3): readonly string[];
-  bodiesOf(id: string): readonly Body[];
+  /**
+   * Where {@link wayRound} gave null: why, as a part of a sentence, such as "the speaker stands
+   * inside the centre console".
+   */
+  whyNone(from: Vec3, to: Vec3, listener: string | null, spot: SpotStart | null): string;
 }
 
 export function buildWayFinder(
@@ -83,18 +71,25 @@ export function buildWayFinder(
     ];
   };
 
-  const kept = new Map<string, WayRound | null>();
+  const way = keepAnswers((from, to, listener, spot) => find(from, to, listener, spot));
   return {
-    wayRound(from, to, listener, spot) {
-      const key = `${from} ${to} ${listener} ${spot?.panel} ${spot?.standoff} ${spot?.normal}`;
-      const known = kept.get(key);
-      if (known !== undefined) return known;
-      const way = find(from, to, listener, spot);
-      if (kept.size >= KEPT) kept.clear();
-      kept.set(key, way);
-      return way;
+    wayRound: (from, to, listener, spot) => way(from, to, listener, spot, 0),
+    nearMisses: keepAnswers(buildNearMisses(panels, obstacles)),
+    whyNone(from, to, listener, spot) {
+      const ids = caster.crossings(from, to, listener, spot);
+      const names: string[] = [];
+      for (const id of ids) {
+        const obstacle = obstacleById.get(id);
+        if (obstacle && holds(obstacle, from)) return `the speaker stands inside ${said(obstacle)}`;
+        if (obstacle && holds(obstacle, to))
+          return `the listener's point lies inside ${said(obstacle)}`;
+        const named = obstacle ?? panelById.get(id);
+        if (named) names.push(said(named));
+      }
+      return names.length > 0
+        ? `no way past ${inWords(names)} was found: everything tried is closed`
+        : 'no way was found: everything tried is closed';
     },
-    nearMisses: buildNearMisses(panels, obstacles),
   };
 
   function find(
@@ -108,10 +103,7 @@ export function buildWayFinder(
     if (first.length === 0) return { path: [from, to], length: straight, round: [] };
     for (const id of first) {
       const obstacle = obstacleById.get(id);
-      if (!obstacle) continue;
-      const bodies = solidBodies(id, obstacle.shape);
-      if (isInside(obstacle.shape, bodies, from) || isInside(obstacle.shape, bodies, to))
-        return null;
+      if (obstacle && (holds(obstacle, from) || holds(obstacle, to))) return null;
     }
     // The same question from either end is the same search.
     const turned = comesAfter(from, to);
@@ -136,151 +128,19 @@ export function buildWayFinder(
   }
 }
 
+const holds = ({ id, shape }: Obstacle, p: Vec3): boolean =>
+  isInside(shape, solidBodies(id, shape), p);
+
+/** What the plan gave has the name it was given; the cabin's own are words. */
+const said = ({ name, given }: { name: string; given: boolean }): string =>
+  given ? `"${name}"` : `the ${name}`;
+
+const inWords = (names: readonly string[]): string =>
+  names.length < 2
+    ? names.join()
+    : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+
 function comesAfter(a: Vec3, b: Vec3): boolean {
   for (const k of [0, 1, 2] as const) if (a[k] !== b[k]) return a[k] > b[k];
   return false;
-}
-
-/** The bodies of these ids that a segment really passes through. */
-function crossed(ids: readonly string[], p: Vec3, q: Vec3, { bodiesOf }: Search): Body[] {
-  const found: Body[] = [];
-  for (const id of ids) {
-    const bodies = bodiesOf(id);
-    const met = bodies.filter((body) => crosses(body, p, q));
-    // Exact shapes and faces may differ by a hair: then all of it.
-    found.push(...(met.length > 0 ? met : bodies.length === 1 ? bodies : []));
-  }
-  return found;
-}
-
-/**
- * Shortest first: the shortest string known is cast. Where something blocks it, longer ones take
- * its place: round all that is known together, and this one led round what blocks it on the spot,
- * on either side. A string round less is never longer, so the first free one is the shortest.
- */
-function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Taut | null {
-  const known = new Set(crossed(ids, a, b, search));
-  const frame = frameOf(a, b);
-  if (!frame) return null;
-  const waiting: Taut[] = [];
-  const tried: Taut[] = [];
-  const put = (strings: readonly Taut[]) => {
-    for (const taut of strings) {
-      if (taut.follow) {
-        waiting.push(taut);
-        continue;
-      }
-      if (tried.some((other) => isSame(taut, other))) continue;
-      tried.push(taut);
-      waiting.push(taut);
-    }
-    waiting.sort((x, y) => y.length - x.length);
-  };
-  // Whatever way there is goes round the body that is hardest to pass, and is no shorter than that.
-  let hardest: Body | null = null;
-  let most = 0;
-  if (known.size > 1)
-    for (const body of known) {
-      const least = stringsRound(frame, a, b, [body], 1)[0]?.length ?? 0;
-      if (least <= most) continue;
-      most = least;
-      hardest = body;
-    }
-  else for (const body of known) hardest = body;
-  if (hardest) put(stringsRound(frame, a, b, [hardest]));
-
-  let joined = known.size === 1;
-  for (let cast = 0; cast < CASTS; ) {
-    const taut = waiting.pop();
-    if (!taut) return null;
-    if (taut.follow) {
-      put([taut.follow()]);
-      continue;
-    }
-    cast += 1;
-    const stretch = firstBlocked(a, taut.bends, b, search);
-    if (!stretch) return taut;
-    put(mended(a, taut.bends, b, stretch));
-    const size = known.size;
-    for (const body of stretch.bodies) known.add(body);
-    if (known.size > size || !joined) put(stringsRound(frame, a, b, [...known]));
-    joined = true;
-  }
-  return null;
-}
-
-/** Below this two strings are one, mm. */
-const SAME_STRING = 1e-3;
-
-function isSame(one: Taut, other: Taut): boolean {
-  return (
-    Math.abs(one.length - other.length) < SAME_STRING &&
-    one.bends.length === other.bends.length &&
-    one.bends.every(({ point }, i) => {
-      const there = other.bends[i]?.point;
-      return there !== undefined && distance(point, there) < SAME_STRING;
-    })
-  );
-}
-
-interface Stretch {
-  /** Which stretch of the string: 0 before the first bend. */
-  at: number;
-  from: Vec3;
-  to: Vec3;
-  bodies: Body[];
-}
-
-/**
- * The first stretch of a string that something blocks, cast a hair off the edges it lies on; where
- * that meets something, once more a little farther off.
- */
-function firstBlocked(a: Vec3, bends: readonly Bend[], b: Vec3, search: Search): Stretch | null {
-  const close = lifted(a, bends, b, LIFTS[0]);
-  for (let at = 0; at + 1 < close.length; at++) {
-    if (search.blockers(close[at] as Vec3, close[at + 1] as Vec3).length === 0) continue;
-    const off = lifted(a, bends, b, LIFTS[1]);
-    const blocked = stretchAt(off, at, search);
-    if (blocked) return blocked;
-    for (let k = 0; k + 1 < off.length; k++) {
-      const other = k === at ? null : stretchAt(off, k, search);
-      if (other) return other;
-    }
-    return null;
-  }
-  return null;
-}
-
-function stretchAt(points: readonly Vec3[], at: number, search: Search): Stretch | null {
-  const [from, to] = [points[at] as Vec3, points[at + 1] as Vec3];
-  const ids = search.blockers(from, to);
-  return ids.length > 0 ? { at, from, to, bodies: crossed(ids, from, to, search) } : null;
-}
-
-function lifted(a: Vec3, bends: readonly Bend[], b: Vec3, lift: number): Vec3[] {
-  const points = [a, ...bends.map(({ point }) => point), b];
-  return points.map((point, i) => {
-    const bend = bends[i - 1];
-    if (!bend || i === points.length - 1) return point;
-    let off = pullAt(points[i - 1] as Vec3, point, points[i + 1] as Vec3);
-    let size = -length(off);
-    if (size > -1e-9) {
-      off = outwardAt(bend);
-      size = length(off);
-    }
-    return size === 0 ? point : along(point, off, lift / size);
-  });
-}
-
-/** A string with its blocked stretch led round what blocks it, pulled taut again. */
-function mended(a: Vec3, bends: readonly Bend[], b: Vec3, stretch: Stretch): Taut[] {
-  const { at, from, to, bodies } = stretch;
-  const frame = frameOf(from, to);
-  if (!frame) return [];
-  return stringsRound(frame, from, to, bodies, DETOURS).map((found) => {
-    const detour = found.follow?.() ?? found;
-    const whole = [...bends.slice(0, at), ...detour.bends, ...bends.slice(at)];
-    const taut = dropIdle(a, whole, b);
-    return { bends: taut, length: stringLength(a, taut, b) };
-  });
 }

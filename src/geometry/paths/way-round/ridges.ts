@@ -6,8 +6,9 @@
 import type { Panel, Patch } from '../../cabin/model';
 import { patchNormal, pointOnPatch } from '../../cabin/patch';
 import { tessellatePanel } from '../../cabin/tessellate-panel';
-import { along, clamp, cross, direction, distance, dot, mix, sub, type Vec3 } from '../../vector';
+import { cross, direction, distance, dot, mix, sub, type Vec3 } from '../../vector';
 import { buildEdgeTree, type EdgeTree } from './edge-tree';
+import { nearestTriangle, squareToStretch } from './nearest-triangle';
 
 /** Edges of one panel, or of a ridge that several panels make. */
 export interface Ridge {
@@ -209,7 +210,7 @@ interface Leaf {
 
 /** The panel's triangle nearest a place on an edge, if within reach: how it faces, how it lies. */
 function leaf({ triangles: t }: Cut, p: Vec3, way: Vec3): Leaf | null {
-  const at = nearestTriangle(t, p[0], p[1], p[2]);
+  const at = nearestTriangle(t, p, SHARED);
   if (at < 0) return null;
   const [a, b, c] = [0, 3, 6].map((k): Vec3 => {
     return [t[at + k] as number, t[at + k + 1] as number, t[at + k + 2] as number];
@@ -227,52 +228,6 @@ function leaf({ triangles: t }: Cut, p: Vec3, way: Vec3): Leaf | null {
     middle[2] - on * way[2],
   ]);
   return normal && into ? { normal, into } : null;
-}
-
-/** Where the nearest triangle within {@link SHARED} of a place begins, or −1. */
-function nearestTriangle(triangles: Float64Array, x: number, y: number, z: number): number {
-  let best = -1;
-  let least = SHARED * SHARED;
-  for (let t = 0; t < triangles.length; t += 9) {
-    const ax = (triangles[t] as number) - x;
-    const bx = (triangles[t + 3] as number) - x;
-    const cx = (triangles[t + 6] as number) - x;
-    if (ax > SHARED && bx > SHARED && cx > SHARED) continue;
-    if (ax < -SHARED && bx < -SHARED && cx < -SHARED) continue;
-    const ay = (triangles[t + 1] as number) - y;
-    const by = (triangles[t + 4] as number) - y;
-    const cy = (triangles[t + 7] as number) - y;
-    if (ay > SHARED && by > SHARED && cy > SHARED) continue;
-    if (ay < -SHARED && by < -SHARED && cy < -SHARED) continue;
-    const az = (triangles[t + 2] as number) - z;
-    const bz = (triangles[t + 5] as number) - z;
-    const cz = (triangles[t + 8] as number) - z;
-    if (az > SHARED && bz > SHARED && cz > SHARED) continue;
-    if (az < -SHARED && bz < -SHARED && cz < -SHARED) continue;
-    const square = squareToTriangle([ax, ay, az], [bx, by, bz], [cx, cy, cz]);
-    if (square >= least) continue;
-    least = square;
-    best = t;
-  }
-  return best;
-}
-
-/** Squared distance of the origin from a triangle. */
-function squareToTriangle(a: Vec3, b: Vec3, c: Vec3): number {
-  const normal = direction(cross(sub(b, a), sub(c, a)));
-  if (normal) {
-    const isLeft = (q: Vec3, r: Vec3) => dot(cross(q, r), normal) >= 0;
-    if (isLeft(a, b) && isLeft(b, c) && isLeft(c, a)) return dot(a, normal) ** 2;
-  }
-  return Math.min(squareToStretch(a, b), squareToStretch(b, c), squareToStretch(c, a));
-}
-
-function squareToStretch(q: Vec3, r: Vec3): number {
-  const d = sub(r, q);
-  const square = dot(d, d);
-  const t = square > 0 ? clamp(-dot(q, d) / square, 0, 1) : 0;
-  const gap = along(q, d, t);
-  return dot(gap, gap);
 }
 
 /** Lines along the back of a panel that is rolled tightly towards the cabin, either way. */

@@ -2,8 +2,20 @@
  * Cuts through bodies by a sheet hanging on the straight line: a half plane, or one that turns about
  * the line along its way. In the sheet the string over everything is the rim of a convex hull.
  */
-import { cross, direction, distance, dot, mix, sub, type Vec3 } from '../../vector';
+import { cross, direction, distance, mix, sub, type Vec3 } from '../../vector';
 import type { Body } from './body';
+import {
+  meet,
+  meetNone,
+  metBody,
+  metEdge,
+  metH,
+  metPart,
+  metX,
+  rim,
+  walked,
+  walkRim,
+} from './rim-walk';
 import { type Bend, edgeOf } from './string';
 
 /** How many half planes hang on a line. */
@@ -42,30 +54,8 @@ export function frameOf(from: Vec3, to: Vec3): Frame | null {
   return { from, along: way, u, v: cross(way, u), reach, placed: new Map() };
 }
 
-/** What sheets meet: along, height, part of the edge, whose edge; and the next on the same sheet. */
-let room = 4096;
-let metX = new Float64Array(room);
-let metH = new Float64Array(room);
-let metPart = new Float64Array(room);
-let metBody = new Int32Array(room);
-let metEdge = new Int32Array(room);
-let nextMet = new Int32Array(room);
-let met = 0;
-
-function double(): void {
-  room *= 2;
-  const wider = <T extends Float64Array | Int32Array>(old: T, made: T): T => {
-    made.set(old);
-    return made;
-  };
-  metX = wider(metX, new Float64Array(room));
-  metH = wider(metH, new Float64Array(room));
-  metPart = wider(metPart, new Float64Array(room));
-  metBody = wider(metBody, new Int32Array(room));
-  metEdge = wider(metEdge, new Int32Array(room));
-  nextMet = wider(nextMet, new Int32Array(room));
-}
-
+/** What comes this near the line touches it, mm: the string bends over it, if by nothing. */
+const TOUCH = 1e-6;
 /** The half planes' directions, and the tangents that part an eighth of a turn in two. */
 const STEP = (2 * Math.PI) / SHEETS;
 const COS = Float64Array.from({ length: SHEETS }, (_, k) => Math.cos(k * STEP));
@@ -123,7 +113,7 @@ export function placeIn(frame: Frame, body: Body): Placed {
   for (let i = 0; i < n; i++) sectors[i] = sectorOf(y[i] as number, z[i] as number);
   const { edges } = body;
   heads.fill(-1);
-  met = 0;
+  meetNone();
   for (let e = 0; 2 * e < edges.length; e++) {
     const i = edges[2 * e] as number;
     const j = edges[2 * e + 1] as number;
@@ -135,9 +125,13 @@ export function placeIn(frame: Frame, body: Body): Placed {
     const yj = y[j] as number;
     const zj = z[j] as number;
     // Seen along the line an edge spans less than half a turn.
-    const isLeft = yi * zj - zi * yj >= 0;
-    const last = isLeft ? t : s;
-    for (let m = isLeft ? s : t; m !== last; ) {
+    const swept = yi * zj - zi * yj;
+    const [dy, dz] = [yj - yi, zj - zi];
+    // Through the line itself: any sheet meets it there.
+    const isThrough = yi * yj + zi * zj <= 0 && swept * swept < TOUCH * TOUCH * (dy * dy + dz * dz);
+    const first = swept >= 0 ? s : t;
+    const turns = isThrough ? SHEETS : (t - s) * (swept >= 0 ? 1 : -1);
+    for (let turn = turns < 0 ? turns + SHEETS : turns, m = first; turn > 0; turn--) {
       m = m + 1 === SHEETS ? 0 : m + 1;
       const c = COS[m] as number;
       const d = SIN[m] as number;
@@ -145,15 +139,9 @@ export function placeIn(frame: Frame, body: Body): Placed {
       const q = zj * c - yj * d;
       const part = p === q ? 0 : Math.min(1, Math.max(0, p / (p - q)));
       const h = (yi * c + zi * d) * (1 - part) + (yj * c + zj * d) * part;
-      if (!(h > 0)) continue;
-      if (met === room) double();
-      metX[met] = (x[i] as number) * (1 - part) + (x[j] as number) * part;
-      metH[met] = h;
-      metPart[met] = part;
-      metEdge[met] = e;
-      nextMet[met] = heads[m] as number;
-      heads[m] = met;
-      met += 1;
+      if (!(h > -TOUCH)) continue;
+      const at = (x[i] as number) * (1 - part) + (x[j] as number) * part;
+      heads[m] = meet(heads[m] as number, at, Math.max(TOUCH, h), part, 0, e);
     }
   }
   const starts = new Int32Array(SHEETS + 1);
@@ -195,19 +183,12 @@ export function rimBends(frame: Frame, placed: readonly Placed[], sheet: number)
 /** The corner of all hulls is a corner of the hull of one: lists what bodies' rims have in a sheet. */
 function gather(placed: readonly Placed[], sheet: number): number {
   let head = -1;
-  met = 0;
+  meetNone();
   for (let b = 0; b < placed.length; b++) {
     const { starts, rims } = placed[b] as Placed;
     for (let i = starts[sheet] as number; i < (starts[sheet + 1] as number); i++) {
-      if (met === room) double();
-      metX[met] = rims[4 * i] as number;
-      metH[met] = rims[4 * i + 1] as number;
-      metPart[met] = rims[4 * i + 2] as number;
-      metBody[met] = b;
-      metEdge[met] = rims[4 * i + 3] as number;
-      nextMet[met] = head;
-      head = met;
-      met += 1;
+      const [at, h, part, edge] = [rims[4 * i], rims[4 * i + 1], rims[4 * i + 2], rims[4 * i + 3]];
+      head = meet(head, at as number, h as number, part as number, b, edge as number);
     }
   }
   return head;
@@ -220,7 +201,7 @@ let height = new Float64Array(1024);
 /** What the string over the bodies bends over in a sheet that turns about the line. */
 export function bendsIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): Bend[] {
   let head = -1;
-  met = 0;
+  meetNone();
   for (let b = 0; b < placed.length; b++) {
     const { body } = placed[b] as Placed;
     layOn(sheet, layCorners(frame, body));
@@ -235,64 +216,11 @@ export function bendsIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): 
       const part = s / (s - t);
       const h = (height[i] as number) * (1 - part) + (height[j] as number) * part;
       if (!(h > 0)) continue;
-      if (met === room) double();
-      metX[met] = (x[i] as number) * (1 - part) + (x[j] as number) * part;
-      metH[met] = h;
-      metPart[met] = part;
-      metBody[met] = b;
-      metEdge[met] = e;
-      nextMet[met] = head;
-      head = met;
-      met += 1;
+      head = meet(head, (x[i] as number) * (1 - part) + (x[j] as number) * part, h, part, b, e);
     }
   }
   walkRim(frame.reach, head, 0);
   return bendsWalked(placed);
-}
-
-/** What the last walk went over: places in the lists of what was met, and how many. */
-let rim = new Int32Array(256);
-let walked = 0;
-
-/**
- * From hull corner to hull corner, each time the farthest round to the left (Jarvis 1973). Nothing
- * lies below the line, so the walk from its start comes to its end.
- * @param at where in `rim` to put what it goes over
- * @returns how long it is
- */
-function walkRim(reach: number, head: number, at: number): number {
-  let [cx, ch, sum] = [0, 0, 0];
-  walked = 0;
-  for (let guard = 0; guard <= met; guard++) {
-    let best = -1;
-    let bx = reach - cx;
-    let bh = -ch;
-    for (let k = head; k >= 0; k = nextMet[k] as number) {
-      const kx = (metX[k] as number) - cx;
-      const kh = (metH[k] as number) - ch;
-      const turn = bx * kh - bh * kx;
-      if (turn < -1e-9) continue;
-      if (turn <= 1e-9) {
-        // In one line with the best: the farther one, if it lies ahead.
-        if (kx * bx + kh * bh <= 0 || kx * kx + kh * kh <= bx * bx + bh * bh + 1e-9) continue;
-      }
-      best = k;
-      bx = kx;
-      bh = kh;
-    }
-    sum += Math.sqrt(bx * bx + bh * bh);
-    if (best < 0) break;
-    cx += bx;
-    ch += bh;
-    if (at + walked === rim.length) {
-      const wider = new Int32Array(2 * rim.length);
-      wider.set(rim);
-      rim = wider;
-    }
-    rim[at + walked] = best;
-    walked += 1;
-  }
-  return sum;
 }
 
 function bendsWalked(placed: readonly Placed[]): Bend[] {
@@ -320,36 +248,4 @@ function layOn(sheet: Sheet, n: number): void {
     side[i] = q * c - p * s;
     height[i] = p * c + q * s;
   }
-}
-
-/** The sheet that hangs where a string runs: turning evenly from bend to bend. */
-export function sheetAlong(frame: Frame, bends: readonly Bend[]): Sheet | null {
-  const xs: number[] = [];
-  const angles: number[] = [];
-  for (const { point } of bends) {
-    const d = sub(point, frame.from);
-    const [y, z] = [dot(d, frame.u), dot(d, frame.v)];
-    if (y * y + z * z < 1e-6) continue;
-    const x = dot(d, frame.along);
-    let t = Math.atan2(z, y);
-    const last = angles[angles.length - 1];
-    if (last !== undefined) {
-      // A string that runs back on itself hangs on no such sheet.
-      if (x <= (xs[xs.length - 1] as number)) return null;
-      t += 2 * Math.PI * Math.round((last - t) / (2 * Math.PI));
-    }
-    xs.push(x);
-    angles.push(t);
-  }
-  if (xs.length === 0) return null;
-  return (x) => {
-    const last = xs.length - 1;
-    if (x <= (xs[0] as number)) return angles[0] as number;
-    if (x >= (xs[last] as number)) return angles[last] as number;
-    let k = 1;
-    while ((xs[k] as number) < x) k += 1;
-    const [x0, x1] = [xs[k - 1] as number, xs[k] as number];
-    const [a0, a1] = [angles[k - 1] as number, angles[k] as number];
-    return a0 + ((a1 - a0) * (x - x0)) / (x1 - x0);
-  };
 }

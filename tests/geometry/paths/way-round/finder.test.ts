@@ -209,6 +209,48 @@ describe('against an exhaustive search over edges', () => {
   });
 });
 
+describe('round a thin screen', () => {
+  test('the way is the shortest over any of its four edges', () => {
+    let met = 0;
+    const size = any.real(60, 400);
+    const end = (x: number) =>
+      fc.tuple(any.real(x - 100, x + 100), any.real(-250, 250), any.real(-250, 250));
+    fc.assert(
+      fc.property(fc.noBias(fc.tuple(size, size, size, size)), end(-500), end(600), (by, a, b) => {
+        const [y0, y1, z0, z1] = [-by[0], by[1], -by[2], by[3]];
+        const way = wayRound(a, b, [], [board('screen', y0, y1, z0, z1)]);
+        const at = a[0] / (a[0] - b[0]);
+        const [y, z] = [a[1] + at * (b[1] - a[1]), a[2] + at * (b[2] - a[2])];
+        if (y < y0 || y > y1 || z < z0 || z > z1) {
+          expect(way?.round).toEqual([]);
+          return;
+        }
+        met += 1;
+        // Each edge by ternary search: the way over it is convex along it.
+        const over = (place: (t: number) => Vec3): number => {
+          let [low, high] = [0, 1];
+          const length = (t: number) => distance(a, place(t)) + distance(place(t), b);
+          for (let i = 0; i < 100; i++) {
+            const [s, t] = [low + (high - low) / 3, high - (high - low) / 3];
+            if (length(s) < length(t)) high = t;
+            else low = s;
+          }
+          return length(low);
+        };
+        const exact = Math.min(
+          over((t) => [0, y0 + t * (y1 - y0), z0]),
+          over((t) => [0, y0 + t * (y1 - y0), z1]),
+          over((t) => [0, y0, z0 + t * (z1 - z0)]),
+          over((t) => [0, y1, z0 + t * (z1 - z0)]),
+        );
+        expect(Math.abs((way?.length ?? 0) - exact)).toBeLessThan(1e-3);
+      }),
+      { numRuns: 200, seed: 20272 },
+    );
+    expect(met).toBeGreaterThan(60);
+  });
+});
+
 describe('whatever is in the way', () => {
   // Solids in the middle and ends on either side of it, so that something is mostly in the way.
   const inside = fc.tuple(any.real(-250, 250), any.real(-250, 250), any.real(-250, 250));
@@ -379,6 +421,32 @@ describe('several at once, and no way at all', () => {
     }
   });
 
+  test('why there is no way is said in words', () => {
+    const console: Obstacle = {
+      ...solid({ shape: 'box', center: [0, 0, 0], size: [200, 200, 200] }),
+      name: 'centre console',
+      given: false,
+    };
+    const ring = solid(
+      { shape: 'ring', center: [0, 0, 0], axis: [1, 0, 0], diameter: 360, thickness: 30 },
+      7,
+    );
+    const why = (obstacle: Obstacle, from: Vec3, to: Vec3) => {
+      const finder = buildWayFinder([], [obstacle], buildCaster([], [obstacle]));
+      expect(finder.wayRound(from, to, null, null)).toBeNull();
+      return finder.whyNone(from, to, null, null);
+    };
+    const [within, outside]: [Vec3, Vec3] = [
+      [0, 10, 20],
+      [900, 0, 0],
+    ];
+    expect(why(console, within, outside)).toBe('the speaker stands inside the centre console');
+    expect(why(console, outside, within)).toBe(
+      "the listener's point lies inside the centre console",
+    );
+    expect(why(ring, [2, 180, 1], outside)).toBe('the speaker stands inside "solid 7"');
+  });
+
   test('out of a closed room of panels there is no way', () => {
     const c = (k: number): Vec3 => [k & 1 ? 300 : -300, k & 2 ? 300 : -300, k & 4 ? 300 : -300];
     const walls = [
@@ -390,6 +458,11 @@ describe('several at once, and no way at all', () => {
       [4, 5, 7, 6],
     ].map((corners, i) => ({ id: `wall-${i}`, corners: corners.map(c) as never }));
     expect(wayRound([10, 20, 30], [1000, 40, 50], [], walls)).toBeNull();
+    const made = panelsOf(walls);
+    const finder = buildWayFinder(made, [], buildCaster(made, []));
+    expect(finder.whyNone([10, 20, 30], [1000, 40, 50], null, null)).toBe(
+      'no way past "wall-1" was found: everything tried is closed',
+    );
     const open = wayRound([10, 20, 30], [1000, 40, 50], [], walls.slice(0, 5));
     expect(open?.length).toBeGreaterThan(distance([10, 20, 30], [1000, 40, 50]));
   });

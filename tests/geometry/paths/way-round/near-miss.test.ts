@@ -104,6 +104,30 @@ describe('a near miss', () => {
     expect(named('front-right')).toEqual(['own', 'near', 'far']);
   });
 
+  test('goes over into the way round without a jump as a body rises into the line', () => {
+    const [a, b]: [Vec3, Vec3] = [
+      [-400, -60, 0],
+      [500, 80, 0],
+    ];
+    // Its detour counts as negative while it is missed.
+    const detourAt = (z: number): number => {
+      const body = solid({ ...shelf, center: [0, 0, z - 50] });
+      const finder = buildWayFinder([], [body], buildCaster([], [body]));
+      const way = finder.wayRound(a, b, null, null);
+      if (way && way.round.length > 0) return way.length - distance(a, b);
+      return -(finder.nearMisses(a, b, null, null, 700)[0]?.detour ?? Number.NaN);
+    };
+    let last = detourAt(-60);
+    for (let z = -59; z <= 40; z++) {
+      const detour = detourAt(z);
+      expect(detour).toBeGreaterThanOrEqual(last);
+      expect(detour - last).toBeLessThan(0.5);
+      last = detour;
+    }
+    expect(Math.abs(detourAt(1e-4))).toBeLessThan(1e-6);
+    expect(Math.abs(detourAt(-1e-4))).toBeLessThan(1e-6);
+  });
+
   test('is the same from either end', () => {
     fc.assert(
       fc.property(fc.array(any.capsule, { maxLength: 4 }), any.point, any.point, (shapes, a, b) => {

@@ -1,0 +1,167 @@
+/**
+ * The search for the shortest way: the shortest string known is cast, and what blocks it is gone
+ * round too, until a string is free.
+ */
+import { along, distance, length, type Vec3 } from '../../vector';
+import { stringsRound, type Taut } from './around';
+import { type Body, crosses } from './body';
+import { frameOf } from './section';
+import { type Bend, dropIdle, outwardAt, pullAt, stringLength } from './string';
+
+/** How many strings are cast before a way is given up. */
+const CASTS = 24;
+/** Detours tried for a blocked stretch of a string. */
+const DETOURS = 2;
+/** A string is cast this far off the edges it lies on, mm: touching is not crossing. */
+const LIFTS = [0.01, 0.3] as const;
+
+/** One question: what blocks a stretch of string, and what of it there is to go round. */
+export interface Search {
+  /** Stretches that begin or end at the speaker are cast from there. */
+  blockers(p: Vec3, q: Vec3): readonly string[];
+  bodiesOf(id: string): readonly Body[];
+}
+
+/** The bodies of these ids that a segment really passes through. */
+function crossed(ids: readonly string[], p: Vec3, q: Vec3, { bodiesOf }: Search): Body[] {
+  const found: Body[] = [];
+  for (const id of ids) {
+    const bodies = bodiesOf(id);
+    const met = bodies.filter((body) => crosses(body, p, q));
+    // Exact shapes and faces may differ by a hair: then all of it.
+    found.push(...(met.length > 0 ? met : bodies.length === 1 ? bodies : []));
+  }
+  return found;
+}
+
+/**
+ * Shortest first: the shortest string known is cast. Where something blocks it, longer ones take
+ * its place: round all that is known together, and this one led round what blocks it on the spot,
+ * on either side. A string round less is never longer, so the first free one is the shortest.
+ */
+export function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Taut | null {
+  const known = new Set(crossed(ids, a, b, search));
+  const frame = frameOf(a, b);
+  if (!frame) return null;
+  const waiting: Taut[] = [];
+  const tried: Taut[] = [];
+  const put = (strings: readonly Taut[]) => {
+    for (const taut of strings) {
+      if (taut.follow) {
+        waiting.push(taut);
+        continue;
+      }
+      if (tried.some((other) => isSame(taut, other))) continue;
+      tried.push(taut);
+      waiting.push(taut);
+    }
+    waiting.sort((x, y) => y.length - x.length);
+  };
+  // Whatever way there is goes round the body that is hardest to pass, and is no shorter than that.
+  let hardest: Body | null = null;
+  let most = 0;
+  if (known.size > 1)
+    for (const body of known) {
+      const least = stringsRound(frame, a, b, [body], 1)[0]?.length ?? 0;
+      if (least <= most) continue;
+      most = least;
+      hardest = body;
+    }
+  else for (const body of known) hardest = body;
+  if (hardest) put(stringsRound(frame, a, b, [hardest]));
+
+  let joined = known.size === 1;
+  for (let cast = 0; cast < CASTS; ) {
+    const taut = waiting.pop();
+    if (!taut) return null;
+    if (taut.follow) {
+      put([taut.follow()]);
+      continue;
+    }
+    cast += 1;
+    const stretch = firstBlocked(a, taut.bends, b, search);
+    if (!stretch) return taut;
+    put(mended(a, taut.bends, b, stretch));
+    const size = known.size;
+    for (const body of stretch.bodies) known.add(body);
+    if (known.size > size || !joined) put(stringsRound(frame, a, b, [...known]));
+    joined = true;
+  }
+  return null;
+}
+
+/** Below this two strings are one, mm. */
+const SAME_STRING = 1e-3;
+
+function isSame(one: Taut, other: Taut): boolean {
+  return (
+    Math.abs(one.length - other.length) < SAME_STRING &&
+    one.bends.length === other.bends.length &&
+    one.bends.every(({ point }, i) => {
+      const there = other.bends[i]?.point;
+      return there !== undefined && distance(point, there) < SAME_STRING;
+    })
+  );
+}
+
+interface Stretch {
+  /** Which stretch of the string: 0 before the first bend. */
+  at: number;
+  from: Vec3;
+  to: Vec3;
+  bodies: Body[];
+}
+
+/**
+ * The first stretch of a string that something blocks, cast a hair off the edges it lies on; where
+ * that meets something, once more a little farther off.
+ */
+function firstBlocked(a: Vec3, bends: readonly Bend[], b: Vec3, search: Search): Stretch | null {
+  const close = lifted(a, bends, b, LIFTS[0]);
+  for (let at = 0; at + 1 < close.length; at++) {
+    if (search.blockers(close[at] as Vec3, close[at + 1] as Vec3).length === 0) continue;
+    const off = lifted(a, bends, b, LIFTS[1]);
+    const blocked = stretchAt(off, at, search);
+    if (blocked) return blocked;
+    for (let k = 0; k + 1 < off.length; k++) {
+      const other = k === at ? null : stretchAt(off, k, search);
+      if (other) return other;
+    }
+    return null;
+  }
+  return null;
+}
+
+function stretchAt(points: readonly Vec3[], at: number, search: Search): Stretch | null {
+  const [from, to] = [points[at] as Vec3, points[at + 1] as Vec3];
+  const ids = search.blockers(from, to);
+  return ids.length > 0 ? { at, from, to, bodies: crossed(ids, from, to, search) } : null;
+}
+
+function lifted(a: Vec3, bends: readonly Bend[], b: Vec3, lift: number): Vec3[] {
+  const points = [a, ...bends.map(({ point }) => point), b];
+  return points.map((point, i) => {
+    const bend = bends[i - 1];
+    if (!bend || i === points.length - 1) return point;
+    let off = pullAt(points[i - 1] as Vec3, point, points[i + 1] as Vec3);
+    let size = -length(off);
+    if (size > -1e-9) {
+      off = outwardAt(bend);
+      size = length(off);
+    }
+    return size === 0 ? point : along(point, off, lift / size);
+  });
+}
+
+/** A string with its blocked stretch led round what blocks it, pulled taut again. */
+function mended(a: Vec3, bends: readonly Bend[], b: Vec3, stretch: Stretch): Taut[] {
+  const { at, from, to, bodies } = stretch;
+  const frame = frameOf(from, to);
+  if (!frame) return [];
+  return stringsRound(frame, from, to, bodies, DETOURS).map((found) => {
+    const detour = found.follow?.() ?? found;
+    const whole = [...bends.slice(0, at), ...detour.bends, ...bends.slice(at)];
+    const taut = dropIdle(a, whole, b);
+    return { bends: taut, length: stringLength(a, taut, b) };
+  });
+}
