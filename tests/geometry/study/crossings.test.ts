@@ -125,6 +125,14 @@ describe('poles', () => {
     const told = poles(option({ speakers }));
     expect(told['tweeter-right']).toBe(true);
     expect(Object.values(told).filter(Boolean)).toHaveLength(1);
+    const straight = option().speakers.map((speaker) =>
+      speaker.id === 'midrange-left' ? { ...speaker, inverted: false } : speaker,
+    );
+    const crossovers = [over('midbass', 'midrange', 300, { order: 2 })];
+    expect(poles(option({ speakers: straight, crossovers }))).toMatchObject({
+      'midrange-left': false,
+      'midrange-right': true,
+    });
   });
 
   test('do not mind a filter that cannot be, or pairs that go round in a ring', () => {

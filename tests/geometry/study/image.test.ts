@@ -135,6 +135,14 @@ describe('the image of a centre-panned sound', () => {
     });
     for (const hand of hands)
       expect(octave(study(at, 'middle').off, hand.frequencyHz)).toEqual(hand);
+    const { channels } = channelSettings(at);
+    const set = sources.map((source, i) => ({
+      ...source,
+      delay: source.delay + (channels[i]?.delay ?? 0),
+      gainDb: channels[i]?.gainDb ?? 0,
+    }));
+    for (const hand of predictor.predict(set, ears, [500, 1000], { delays: true, gains: true }))
+      expect(octave(study(at, 'middle').on, hand.frequencyHz)).toEqual(hand);
     // With the delays on both come together again: only the level is left.
     const late = octave(study(at, 'middle').off, 500).lateralDeg ?? -90;
     expect(octave(study(at, 'middle').on, 500).lateralDeg).toBeGreaterThan(late + 1);

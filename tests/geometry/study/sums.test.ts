@@ -287,12 +287,26 @@ describe('sums that cannot be told', () => {
     const responses = [0, 90].map((offAxisDeg) => ({
       offAxisDeg,
       frequencyHz: [2500, 20000],
-      levelDb: [0, 0],
+      levelDb: [0, offAxisDeg === 90 ? -6 : 0],
     }));
-    const speakers = LEVEL.map((one) => (one.role === 'tweeter' ? { ...one, responses } : one));
-    for (const sum of asked(speakers, over())) {
+    // Across the line to the head: at 90°, where the lowest level measured is 0 dB.
+    const aim = { kind: 'direction' as const, direction: [0, 1, 0] as Vec3 };
+    const speakers = LEVEL.map((one) =>
+      one.role === 'tweeter' ? { ...one, position: [900, 0, 1800] as Vec3, responses, aim } : one,
+    );
+    const lower = responses.map((one) => ({
+      ...one,
+      levelDb: one.levelDb.map((level) => level - (one.offAxisDeg === 90 ? 3 : 0)),
+    }));
+    const softer = speakers.map((one) => (one.responses ? { ...one, responses: lower } : one));
+    const [plain, soft] = [speakers, softer].map((all) => asked(all, over()));
+    for (const [i, sum] of (plain ?? []).entries()) {
       expect(Math.abs(deviation(sum))).toBeLessThan(1e-6);
       expect(sum.reasons?.join()).toContain('run from 2500 to 20000 Hz');
+      for (const [k, { highDb }] of (sum.result?.curve ?? []).entries()) {
+        const other = soft?.[i]?.result?.curve[k]?.highDb ?? Number.NaN;
+        if (highDb > -90) expect(Math.abs(highDb - 3 - other)).toBeLessThan(1e-6);
+      }
     }
   });
 
