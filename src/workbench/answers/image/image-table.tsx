@@ -28,7 +28,9 @@ export function ImageTable({ image, speakers, seat }: ImageTableProps) {
         </caption>
         <thead>
           <tr>
-            <th scope="col">Octave</th>
+            <th scope="col" className="text">
+              Octave
+            </th>
             <th scope="col">with delays and gains</th>
             <th scope="col">without</th>
             <th scope="col" className="text">

@@ -9,10 +9,19 @@ export const TOLD_HZ = [250, 4000] as const;
 /** Nearer to straight ahead than this a lean is not called one, degrees. A choice of ours. */
 const LEAN_DEG = 3;
 
+/** Spread no wider than this it is still called ahead, degrees. A choice of ours. */
+const AHEAD_DEG = 10;
+
+/** Degrees, negative to the left; `atLimit`: that far at least. */
+export interface Angle {
+  deg: number;
+  atLimit: boolean;
+}
+
 /** Where a centre-panned sound seems to stand, over the octaves that tell it. */
 export type Stand =
   | { kind: 'unknown'; why: string }
-  | { kind: 'told'; from: number; to: number; least: number; most: number; atLimit: boolean };
+  | { kind: 'told'; from: number; to: number; least: Angle; most: Angle };
 
 /** Sums up the octaves within {@link TOLD_HZ}, or all of them where none of those has an angle. */
 export function standOf(bands: readonly ImageBand[]): Stand {
@@ -24,32 +33,32 @@ export function standOf(bands: readonly ImageBand[]): Stand {
   const [first] = told;
   const last = told[told.length - 1];
   if (!first || !last) return { kind: 'unknown', why: bands[0]?.reason ?? 'no octave is played' };
-  const angles = told.map(({ lateralDeg }) => lateralDeg as number);
+  const angles = told
+    .map(({ lateralDeg, atLimit }) => ({ deg: lateralDeg as number, atLimit }))
+    .sort((a, b) => a.deg - b.deg);
   return {
     kind: 'told',
     from: first.frequencyHz,
     to: last.frequencyHz,
-    least: Math.min(...angles),
-    most: Math.max(...angles),
-    atLimit: told.some(({ atLimit }) => atLimit),
+    least: angles[0] as Angle,
+    most: angles[angles.length - 1] as Angle,
   };
 }
 
+const orMore = ({ atLimit }: Angle): string => (atLimit ? ' or more' : '');
+
 /** "stands within 4° of straight ahead", "leans 7° to 15° to the right", … */
-export function standWords(stand: Stand & { kind: 'told' }): string {
-  const [least, most] = [Math.round(stand.least), Math.round(stand.most)];
-  const more = stand.atLimit ? ' or more' : '';
-  if (least >= LEAN_DEG || most <= -LEAN_DEG) {
-    const [near, far] = least > 0 ? [least, most] : [-most, -least];
-    const side = least > 0 ? 'right' : 'left';
-    const angles = near === far ? `${far}°` : `${near}° to ${far}°`;
-    return `leans ${angles}${more} to the ${side}`;
+export function standWords({ least, most }: Stand & { kind: 'told' }): string {
+  const [left, right] = [Math.round(least.deg), Math.round(most.deg)];
+  if (left >= LEAN_DEG || right <= -LEAN_DEG) {
+    const side = left > 0 ? 'right' : 'left';
+    const [near, far] = left > 0 ? [least, most] : [most, least];
+    const [from, to] = [near, far].map(({ deg }) => `${Math.abs(Math.round(deg))}°`);
+    return `leans ${from === to ? to : `${from} to ${to}`}${orMore(far)} to the ${side}`;
   }
-  const within = Math.max(-least, most);
-  if (within <= 10) return `stands within ${within}° of straight ahead`;
-  const end = (deg: number) =>
-    deg === 0 ? '0°' : `${Math.abs(deg)}° ${deg < 0 ? 'left' : 'right'}`;
-  return `is spread from ${end(least)} to ${end(most)}${more}`;
+  const within = Math.max(-left, right);
+  if (within <= AHEAD_DEG) return `stands within ${within}° of straight ahead`;
+  return `is spread from ${angleWords(least.deg, least.atLimit)} to ${angleWords(most.deg, most.atLimit)}`;
 }
 
 /**
