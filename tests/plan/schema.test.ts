@@ -114,6 +114,12 @@ describe('reading and writing plans', () => {
   });
 });
 
+test('responses that no longer cover a widened band leave the plan readable', () => {
+  const data = JSON.parse(golden);
+  data.options[0].speakers[0].bandHz = [500, 20000];
+  expect(readPlan(JSON.stringify(data)).ok).toBe(true);
+});
+
 describe('sentences', () => {
   const refusal = (change: (plan: never) => void) => {
     const data = JSON.parse(golden);
@@ -164,6 +170,43 @@ describe('sentences', () => {
       'options[0].speakers[1].side: the pair "tweeter" already has a left speaker, "tweeter-left"',
       (plan) => {
         plan.options[0].speakers[1].side = 'left';
+      },
+    ],
+    [
+      'options[0].speakers[0].responses: the response on the axis (0°) is missing (speaker "tweeter-left")',
+      (plan) => {
+        plan.options[0].speakers[0].responses.shift();
+      },
+    ],
+    [
+      'options[0].crossovers[0]: a Linkwitz-Riley crossover is two equal Butterworth filters in a row, so its order is even, got 3',
+      (plan) => {
+        plan.options[0].crossovers[0].order = 3;
+      },
+    ],
+    [
+      'options[0].crossovers[0].below: there is no pair "midbass" in this option',
+      (plan) => {
+        plan.options[0].crossovers[0].below = 'midbass';
+      },
+    ],
+    [
+      'options[0].crossovers[1]: these two pairs already have a crossover, options[0].crossovers[0]',
+      (plan) => {
+        const [first] = plan.options[0].crossovers;
+        plan.options[0].crossovers.push({ ...first, below: first.above, above: first.below });
+      },
+    ],
+    [
+      'alignment.seats[1].id: there is no seat "roof" in this plan',
+      (plan) => {
+        plan.alignment.seats[1].id = 'roof';
+      },
+    ],
+    [
+      'alignment.seats[0].weight: must be more than 0 and at most 1000, got 0',
+      (plan) => {
+        plan.alignment.seats[0].weight = 0;
       },
     ],
     [

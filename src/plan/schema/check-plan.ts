@@ -30,8 +30,10 @@ export function checkNames(plan: Plan): Refusal[] {
         const message = `give a position or a mount, not both (speaker ${quoted(speaker.id)})`;
         refusals.push({ path: `${path}[${s}].mount`, message });
       }
-      if (speaker.responses) {
-        const measured = measuredDirectivity(speaker.responses, speaker.bandHz);
+      if (speaker.responses?.length) {
+        // Whether they cover the band is said with the numbers: a band widened later must not make
+        // the plan unreadable.
+        const measured = measuredDirectivity(speaker.responses);
         if (!measured.ok) {
           const message = `${measured.message} (speaker ${quoted(speaker.id)})`;
           refusals.push({ path: `${path}[${s}].responses`, message });
@@ -86,7 +88,7 @@ function checkCrossovers({ speakers, crossovers = [] }: PlanOption, path: string
         const message = `there is no pair ${quoted(pair)} in this option`;
         refusals.push({ path: `${here}.${field}`, message });
       }
-    const key = JSON.stringify([below, above]);
+    const key = JSON.stringify([below, above].sort());
     const earlier = taken.get(key);
     taken.set(key, earlier ?? c);
     const problem =
