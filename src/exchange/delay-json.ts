@@ -1,5 +1,5 @@
-import type { ReadDelay, ReadDelays } from './delay-csv';
-import type { DelayExport } from './delay-export';
+import type { DelayExport } from './delay-types';
+import type { ReadDelay, ReadDelays } from './read-delays-csv';
 
 export const DELAYS_FORMAT = 'earpath-delays';
 

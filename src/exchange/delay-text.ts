@@ -1,13 +1,11 @@
-import { seatName } from '../plan/names';
-import type { DelayExport, DelayRow } from './delay-export';
+import type { DelayExport, DelayRow, ExportedSeat, SeatLine } from './delay-types';
+import { NO_ZONE_KNOWN, ZONES_CAUTION } from './keep-clear/zone-cautions';
+import { alignColumns, oneLine, signed, wrap } from './plain-text';
 
-/** One line of text: control and direction-changing signs would tear the table apart. */
-const oneLine = (text: string): string =>
-  text.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_Control}]+/gu, ' ').trim();
+type Column = readonly [string, (row: DelayRow) => string];
 
-const COLUMNS: readonly (readonly [string, (row: DelayRow) => string])[] = [
+const SETTINGS: readonly Column[] = [
   ['speaker', (row) => `${row.name} (${oneLine(row.speaker)})`],
-  ['path mm', (row) => row.path.toFixed(1)],
   ['set ms', (row) => row.rounded.ms.toFixed(3)],
   ['samples', (row) => row.rounded.samples.toFixed(2)],
   ['mm', (row) => row.rounded.mm.toFixed(1)],
@@ -16,42 +14,44 @@ const COLUMNS: readonly (readonly [string, (row: DelayRow) => string])[] = [
   ['left over ms', (row) => signed(row.residual.ms, 4)],
   ['left over mm', (row) => signed(row.residual.mm, 2)],
   ['gain dB', (row) => signed(row.gainDb, 2)],
+  ['polarity', (row) => (row.inverted ? 'SWAPPED' : 'normal')],
   [
     '',
     (row) =>
-      [row.clamped && 'CLAMPED', row.line === 'blocked' && 'BLOCKED'].filter(Boolean).join(' '),
+      [
+        row.clamped && 'CLAMPED',
+        row.lines.some(({ line }) => line === 'blocked') && 'BLOCKED',
+        row.keepClear.length > 0 && 'KEEP CLEAR',
+      ]
+        .filter(Boolean)
+        .join(' '),
   ],
 ];
 
-function signed(value: number, digits: number): string {
-  const text = value.toFixed(digits);
-  if (Number(text) === 0) return (0).toFixed(digits);
-  return value > 0 ? `+${text}` : text;
-}
+const tableOf = (columns: readonly Column[], rows: readonly DelayRow[]): string[] =>
+  alignColumns([
+    columns.map(([heading]) => heading),
+    ...rows.map((row) => columns.map(([, cell]) => cell(row))),
+  ]);
 
-/** The export as plain text to print or paste: a table, what to know, and the cautions. */
+/** The export as plain text to print or paste: tables, what to know, and the cautions. */
 export function toText(all: DelayExport): string {
-  const cells = [
-    COLUMNS.map(([heading]) => heading),
-    ...all.rows.map((row) => COLUMNS.map(([, cell]) => cell(row))),
-  ];
-  const widths = COLUMNS.map((_, c) => Math.max(...cells.map((row) => row[c]?.length ?? 0)));
-  const table = cells.map((row) =>
-    row
-      .map((cell, c) => (c === 0 ? cell.padEnd(widths[c] ?? 0) : cell.padStart(widths[c] ?? 0)))
-      .join('  ')
-      .trimEnd(),
-  );
   const limit = all.largestMs === null ? '' : `, at most ${all.largestMs} ms`;
   return [
     `Delays: ${oneLine(all.planTitle) || 'untitled plan'}`,
     `Option: ${oneLine(all.option.title)}`,
-    `Seat: ${oneLine(seatName(all.seat))}`,
+    ...forWhom(all),
     `Sound travels ${all.speedOfSound.toFixed(2)} mm in a ms (${all.temperatureC} °C)`,
     `Set in steps of ${all.stepName}${limit}; samples at ${all.sampleRateHz} Hz`,
     '',
-    ...(all.rows.length > 0 ? table : ['No speakers in this option.']),
-    ...(all.notes.length > 0 ? ['', ...all.notes.map((note) => `Note: ${oneLine(note)}`)] : []),
+    ...(all.rows.length > 0
+      ? [...tableOf(SETTINGS, all.rows), ...all.seats.flatMap((seat) => seatPart(seat, all))]
+      : ['No speakers in this option.']),
+    '',
+    ...polarityPart(all),
+    ...(all.notes.length > 0 ? ['', ...all.notes.flatMap((note) => wrap(`Note: ${note}`))] : []),
+    '',
+    ...keepClearPart(all),
     '',
     'Before cutting, drilling or driving',
     ...all.cautions.flatMap(({ title, text }) => wrap(`- ${title}: ${text}`)),
@@ -59,13 +59,60 @@ export function toText(all: DelayExport): string {
   ].join('\n');
 }
 
-/** Lines of at most 90 signs, the later ones indented under the first. */
-function wrap(text: string): string[] {
-  const lines = [''];
-  for (const word of text.split(' ')) {
-    const last = lines[lines.length - 1] ?? '';
-    if (last && last.length + 1 + word.length > 90) lines.push(`  ${word}`);
-    else lines[lines.length - 1] = last ? `${last} ${word}` : word;
-  }
-  return lines;
+function forWhom({ by, seats }: DelayExport): string[] {
+  if (by === 'seat') return [`Seat: ${oneLine(seats[0]?.name ?? '')}`];
+  const counted = seats.map(({ name, weight }) => `${oneLine(name)} (counts ${weight})`);
+  return wrap(`Seats: the best compromise over ${counted.join(', ')}`);
+}
+
+/** What the sound travels to one seat, and among several what that seat is left with. */
+function seatPart(seat: ExportedSeat, all: DelayExport): string[] {
+  const line = (of: (line: SeatLine) => string) => (row: DelayRow) => {
+    const found = row.lines.find((one) => one.seat === seat.id);
+    return found ? of(found) : '';
+  };
+  const several = all.by === 'seats';
+  const { largestErrorMs: wanted, largestErrorSetMs: set } = seat;
+  return [
+    '',
+    ...wrap(
+      several
+        ? `At the ${oneLine(seat.name)}: no speaker is more than ${set.toFixed(3)} ms ` +
+            `(${(set * all.speedOfSound).toFixed(0)} mm) early or late as set; ` +
+            `${wanted.toFixed(3)} ms before rounding`
+        : `At the ${oneLine(seat.name)}`,
+    ),
+    ...tableOf(
+      [
+        ['speaker', (row) => row.name],
+        ['straight mm', line(({ straight }) => straight.toFixed(1))],
+        ['path mm', line(({ path }) => path.toFixed(1))],
+        ...(several ? [['late by ms', line(({ errorMs }) => signed(errorMs, 3))] as Column] : []),
+        ['line', line((one) => one.line)],
+      ],
+      all.rows,
+    ),
+    'Path: the straight line, or the way round where that is blocked.',
+  ];
+}
+
+function polarityPart({ crossovers }: DelayExport): string[] {
+  if (crossovers.length === 0) return ['Polarity: as the plan says; no crossover swaps any poles.'];
+  return [
+    'Polarity: as the plan says, else as is usual for these crossovers',
+    ...crossovers.map(
+      ({ name, family, order, frequencyHz, proposed }) =>
+        `- ${oneLine(name)}: ${family === 'butterworth' ? 'Butterworth' : 'Linkwitz-Riley'} order ` +
+        `${order} at ${Math.round(frequencyHz)} Hz${proposed ? ', proposed from the bands' : ''}`,
+    ),
+  ];
+}
+
+function keepClearPart({ keepClear }: DelayExport): string[] {
+  if (keepClear.length === 0) return wrap(`Keep-clear zones reached into: ${NO_ZONE_KNOWN}.`);
+  return [
+    'KEEP CLEAR',
+    ...keepClear.flatMap((sentence) => wrap(`- ${oneLine(sentence)}`)),
+    ...wrap(`So it is ${ZONES_CAUTION}`),
+  ];
 }

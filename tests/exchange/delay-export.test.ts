@@ -1,12 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkDelayStep, type DelayStep, delayExport, stepName } from '../../src/exchange';
-import { resultOf, samplePlan } from './sample';
+import { delaysOf, samplePlan, stageOf } from './sample';
 
-const exported = (distances: number[], step: DelayStep, largestMs?: number) => {
-  const plan = samplePlan(distances);
-  return delayExport(resultOf(plan), plan, { seat: 'front-left', step, largestMs });
-};
+const exported = (distances: number[], step: DelayStep, largestMs?: number) =>
+  delaysOf(samplePlan(distances), { step, largestMs });
 
 describe('delays rounded to the step of a processor', () => {
   test('fault 13: the farthest speaker needs no delay, in every unit', () => {
@@ -110,7 +108,7 @@ describe('delays rounded to the step of a processor', () => {
     );
   });
 
-  test('a blocked line is said in the notes, since its path is only the straight one', () => {
+  test('a blocked line is said in the notes, with what the way goes round and how much longer it is', () => {
     const plan = {
       ...samplePlan([1000, 1400]),
       obstacles: [
@@ -122,12 +120,19 @@ describe('delays rounded to the step of a processor', () => {
         },
       ],
     };
-    const { rows, notes } = delayExport(resultOf(plan), plan, {
-      seat: 'front-left',
-      step: { kind: 'time', ms: 0.01 },
-    });
-    expect(rows.map((row) => row.line)).toEqual(['clear', 'blocked']);
-    expect(notes.join(' ')).toContain('from the right mid is blocked by board');
+    const { rows, notes } = delaysOf(plan);
+    const [free, blocked] = rows.map((row) => row.lines[0]);
+    expect([free?.line, blocked?.line]).toEqual(['clear', 'blocked']);
+    expect(free?.path).toBe(free?.straight);
+    // Round a 900 mm board 200 mm from the speaker and 1200 mm from the head, edge 450 mm off.
+    const front = Math.hypot(195, 450);
+    const behind = Math.hypot(1195, 450);
+    expect(Math.abs((blocked?.path ?? 0) - front - 10 - behind)).toBeLessThan(1);
+    expect(blocked?.round).toContain('board');
+    expect(notes).toHaveLength(1);
+    expect(notes[0]).toMatch(
+      /^The straight line from the right mid is blocked by the board; the path goes round the board, \+3\d\d\.\d mm\.$/,
+    );
   });
 
   test('an option without speakers gives no rows and no NaN', () => {
@@ -145,9 +150,10 @@ describe('delays rounded to the step of a processor', () => {
 
   test('a seat that is not there is a mistake of the caller', () => {
     const plan = samplePlan([1000]);
-    expect(() =>
-      delayExport(resultOf(plan), plan, { seat: 'boot', step: { kind: 'time', ms: 1 } }),
-    ).toThrow('delayExport: no seat "boot" in the result');
+    const boot = { by: 'seat', seat: 'boot' } as const;
+    expect(() => delayExport(stageOf(plan), { for: boot, step: { kind: 'time', ms: 1 } })).toThrow(
+      'delayExport: no seat "boot" in the result',
+    );
   });
 
   test('steps are named as an installer would read them', () => {

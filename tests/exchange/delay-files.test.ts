@@ -3,7 +3,6 @@ import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import {
   CAUTIONS,
-  delayExport,
   readDelaysCsv,
   readDelaysJson,
   SHORT_CAUTION,
@@ -12,18 +11,15 @@ import {
   toText,
 } from '../../src/exchange';
 import { readNumber, readText, safeText } from '../../src/exchange/csv-cells';
-import { resultOf, samplePlan } from './sample';
+import { delaysOf, samplePlan } from './sample';
 
-function exported(names: string[] = ['left', 'right'], distances = [1000, 1400]) {
-  const plan = samplePlan(
-    distances,
-    names.map((id) => ({ id })),
+const exported = (names: string[] = ['left', 'right'], distances = [1000, 1400]) =>
+  delaysOf(
+    samplePlan(
+      distances,
+      names.map((id) => ({ id })),
+    ),
   );
-  return delayExport(resultOf(plan), plan, {
-    seat: 'front-left',
-    step: { kind: 'samples', rateHz: 48000 },
-  });
-}
 
 const rowsOf = (csv: string) => Papa.parse<string[]>(csv.trimEnd()).data;
 
@@ -105,7 +101,7 @@ describe('delays as CSV', () => {
     const numeric = headings.flatMap((name, c) =>
       /_(ms|mm|cm|in|samples|db|hz|s)$/.test(name) ? c : [],
     );
-    expect(numeric).toHaveLength(16);
+    expect(numeric).toHaveLength(17);
     for (const row of rows) for (const c of numeric) expect(row[c]).toMatch(/^-?\d+(\.\d+)?$/);
     expect(toText(exported())).toContain(' 1.167 ');
     expect(toJson(exported())).toMatch(/"speedOfSound": 343\.98/);

@@ -1,10 +1,11 @@
 /** A plan without a template, and its result: hand-made so that every number can be checked. */
 import {
-  evaluatePlan,
-  type OptionResult,
-  type PlanInput,
-  type SpeakerInput,
-} from '../../src/geometry';
+  type DelayExport,
+  type DelayExportSettings,
+  delayExport,
+  type ExportedStage,
+} from '../../src/exchange';
+import { evaluatePlan, type PlanInput, type SpeakerInput } from '../../src/geometry';
 
 export type SamplePlan = PlanInput & { title: string };
 
@@ -40,11 +41,25 @@ export function samplePlan(
   };
 }
 
-/** The first option's result. */
-export function resultOf(plan: PlanInput): OptionResult {
+/** The first option of a plan with its answer. */
+export function stageOf(plan: SamplePlan): ExportedStage {
   const answer = evaluatePlan(plan);
   if (!answer.ok) throw new Error(`${answer.error.path}: ${answer.error.message}`);
-  const [result] = answer.options;
-  if (!result) throw new Error('no option');
-  return result;
+  const [option, result] = [plan.options[0], answer.options[0]];
+  if (!option || !result) throw new Error('no option');
+  return { plan, cabin: answer.cabin, option, result };
+}
+
+/** The delays of a plan's first option: for its first seat, one sample a step, unless told. */
+export function delaysOf(
+  plan: SamplePlan,
+  settings: Partial<DelayExportSettings> = {},
+): DelayExport {
+  const all = delayExport(stageOf(plan), {
+    for: { by: 'seat', seat: 'front-left' },
+    step: { kind: 'samples', rateHz: 48000 },
+    ...settings,
+  });
+  if ('problem' in all) throw new Error(all.problem);
+  return all;
 }

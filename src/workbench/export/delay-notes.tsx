@@ -1,31 +1,13 @@
-import type { DelayExport } from '../../exchange';
+import type { DelayExport, DelayRow, ExportedSeat } from '../../exchange';
 import { formatTime } from '../../plan/units';
-import { useAnswer } from '../../store';
-import { thingName } from '../parts/names';
 
-export interface DelayNotesProps {
-  all: DelayExport;
-  /** Speaker names by id. */
-  names: ReadonlyMap<string, string>;
-}
-
-/** What to know about these numbers in particular: delays held back, lines blocked. */
-export function DelayNotes({ all, names }: DelayNotesProps) {
-  const answer = useAnswer();
-  const cabin = answer.ok ? answer.cabin : null;
+/** What to know about these numbers in particular: delays held back, lines that are not free. */
+export function DelayNotes({ all }: { all: DelayExport }) {
   const early = all.rows
     .filter((row) => row.clamped)
-    .map(
-      (row) =>
-        `${names.get(row.speaker)} still arrives ${formatTime(Math.abs(row.residual.ms), 3)} early`,
-    );
-  const blocked = all.rows
-    .filter((row) => row.line === 'blocked')
-    .map((row) => {
-      const things = row.blockedBy.map((id) => thingName(cabin, id));
-      return `${names.get(row.speaker)} (${things.join(', ')})`;
-    });
-  if (early.length === 0 && blocked.length === 0) return null;
+    .map((row) => `${row.name} still arrives ${formatTime(Math.abs(row.residual.ms), 3)} early`);
+  const lines = all.rows.flatMap((row) => linesOf(row, all.seats));
+  if (early.length === 0 && lines.length === 0) return null;
   return (
     <ul className="export-notes">
       {early.length > 0 && (
@@ -34,14 +16,22 @@ export function DelayNotes({ all, names }: DelayNotesProps) {
           <span>{`${early.join(', ')}.`}</span>
         </li>
       )}
-      {blocked.length > 0 && (
+      {lines.length > 0 && (
         <li className="notice">
           <strong>Not a free line</strong>
-          <span>
-            {`${blocked.join(', ')}.`}
-          </span>
+          {lines.map((line) => (
+            <span key={line}>{`${line}.`}</span>
+          ))}
         </li>
       )}
     </ul>
   );
 }
+
+const linesOf = (row: DelayRow, seats: readonly ExportedSeat[]): string[] =>
+  row.lines
+    .filter(({ line }) => line !== 'clear')
+    .map(({ seat, words }) => {
+      const to = seats.length > 1 ? ` to the ${seats.find(({ id }) => id === seat)?.name}` : '';
+      return `${row.name}${to}: ${words}`;
+    });

@@ -1,15 +1,15 @@
 import { useId } from 'react';
 import type { DelayExport, DelayRow } from '../../exchange';
-import { speakerName } from '../../plan/names';
 import { formatLength, formatLevel, formatNumber, formatTime } from '../../plan/units';
 import { useSession } from '../../store';
 import { DelayNotes } from './delay-notes';
+import { SeatsLeft } from './seats-left';
 
 /** The numbers as they will be exported, with what the rounding leaves. */
 export function DelayPreview({ all }: { all: DelayExport }) {
   const unit = useSession((state) => state.lengthUnit);
   const id = useId();
-  const names = rowNames(all.rows);
+  const several = all.by === 'seats';
   if (all.rows.length === 0) return <p>This option has no speakers yet.</p>;
   return (
     <>
@@ -26,25 +26,29 @@ export function DelayPreview({ all }: { all: DelayExport }) {
               </th>
               <th scope="col">Set</th>
               <th scope="col">Gain</th>
+              <th scope="col">Polarity</th>
               <th scope="col">In ms</th>
               <th scope="col">Wanted</th>
               <th scope="col">Left over</th>
-              <th scope="col">Path</th>
+              {!several && <th scope="col">Path</th>}
             </tr>
           </thead>
           <tbody>
             {all.rows.map((row) => (
               <tr key={row.speaker}>
-                <th scope="row">{names.get(row.speaker)}</th>
+                <th scope="row" className="first-large">
+                  {row.name}
+                </th>
                 <td>
                   <strong>{asSet(row, all)}</strong>
                   {row.clamped && <span className="export-clamped">the most it holds</span>}
                 </td>
                 <td>{formatLevel(row.gainDb)}</td>
+                <td>{row.inverted ? <strong>swapped</strong> : 'normal'}</td>
                 <td>{formatTime(row.rounded.ms, 3)}</td>
                 <td>{formatTime(row.delay.ms, 3)}</td>
                 <td>{`${formatNumber(row.residual.ms * 1000)} µs`}</td>
-                <td>{formatLength(row.path, unit)}</td>
+                {!several && <td>{formatLength(row.lines[0]?.path, unit)}</td>}
               </tr>
             ))}
           </tbody>
@@ -53,19 +57,13 @@ export function DelayPreview({ all }: { all: DelayExport }) {
       <p className="footnote">
         “Left over” is what rounding to whole steps leaves: set minus wanted. Gains bring the nearer
         speaker of a pair down to the farther; they hold for the direct sound alone.
+        {!several && ' Path: the way round where the straight line is blocked.'} Polarity: as the
+        plan says, else as is usual for the crossovers.
       </p>
-      <DelayNotes all={all} names={names} />
+      {several && <SeatsLeft all={all} />}
+      <DelayNotes all={all} />
     </>
   );
-}
-
-function rowNames(rows: readonly DelayRow[]): ReadonlyMap<string, string> {
-  const speakers = rows.map(({ speaker, role, side }) => ({
-    id: speaker,
-    role,
-    ...(side && { side }),
-  }));
-  return new Map(speakers.map((speaker) => [speaker.id, speakerName(speaker, speakers)]));
 }
 
 /** The rounded delay in the unit the processor is set in. */

@@ -1,13 +1,13 @@
 import { useId, useMemo, useState } from 'react';
 import { delayExport } from '../../exchange';
-import { seatName } from '../../plan/names';
 import { currentOption, useAnswer, usePlan } from '../../store';
 import { OptionCautions } from '../cautions';
 import { Dialog } from '../dialog';
 import { DelayPreview } from './delay-preview';
 import { SaveButtons } from './save-buttons';
 import { readStepChoice, startingChoice } from './step-choice';
-import { StepFields } from './step-fields';
+import { StepFields, sentence } from './step-fields';
+import { whomChoices } from './whom-choices';
 import './export.css';
 
 export interface ExportDialogProps {
@@ -16,7 +16,8 @@ export interface ExportDialogProps {
 }
 
 /**
- * Delays and gains for one seat, rounded to what the processor can be set to, as a file or text.
+ * Delays, gains and polarity for one seat or the best compromise over several, rounded to what the
+ * processor can be set to, as a file or text. Whom they are for follows the plan's alignment.
  * What was chosen last stays chosen while the plan is open.
  */
 export function ExportDialog(props: ExportDialogProps) {
@@ -28,23 +29,28 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
   const plan = usePlan((state) => state.plan);
   const answer = useAnswer();
   const id = useId();
-  const [chosen, setChosen] = useState<{ option?: string; seat?: string }>({});
+  const [chosen, setChosen] = useState<{ option?: string; whom?: string }>({});
   const [choice, setChoice] = useState(() => startingChoice(plan.alignment.sampleRateHz));
 
   const options = answer.ok ? answer.options : [];
   const result =
     options.find((option) => option.id === chosen.option) ?? (open ? currentOption(answer) : null);
-  const seats = result?.seats ?? [];
-  const wanted = chosen.seat ?? plan.alignment.seat;
-  const seat = seats.find((one) => one.id === wanted)?.id ?? seats[0]?.id;
   const step = useMemo(() => readStepChoice(choice), [choice]);
-  const all = useMemo(
-    () =>
-      open && result && seat !== undefined && step.ok
-        ? delayExport(result, plan, { ...step, seat })
-        : null,
-    [open, result, plan, seat, step],
+  const option = plan.options.find((one) => one.id === result?.id);
+  const whom = useMemo(
+    () => (result && option ? whomChoices({ plan, result }, chosen.whom) : null),
+    [plan, result, option, chosen.whom],
   );
+  const settings = whom?.settings;
+  const cabin = answer.ok ? answer.cabin : null;
+  const told = useMemo(
+    () =>
+      open && result && option && cabin && settings && step.ok
+        ? delayExport({ plan, cabin, option, result }, { ...step, for: settings })
+        : null,
+    [open, result, option, cabin, plan, settings, step],
+  );
+  const all = told && !('problem' in told) ? told : null;
 
   return (
     <Dialog
@@ -52,7 +58,7 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
       onClose={onClose}
       wide
       title="Export delays"
-      lead="A starting tune: what to set on each channel so that all speakers reach one seat together."
+      lead="A starting tune: what to set on each channel so that all speakers arrive together."
       actions={<SaveButtons all={all} />}
     >
       {!answer.ok && (
@@ -77,15 +83,15 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
           </select>
         </div>
         <div className="field">
-          <label htmlFor={`${id}-seat`}>Seat</label>
+          <label htmlFor={`${id}-whom`}>Delays for</label>
           <select
-            id={`${id}-seat`}
-            value={seat ?? ''}
-            onChange={(event) => setChosen({ ...chosen, seat: event.target.value })}
+            id={`${id}-whom`}
+            value={whom?.value ?? ''}
+            onChange={(event) => setChosen({ ...chosen, whom: event.target.value })}
           >
-            {seats.map((one) => (
-              <option key={one.id} value={one.id}>
-                {seatName(one.id)}
+            {whom?.choices.map(({ value, label }) => (
+              <option key={value} value={value}>
+                {label}
               </option>
             ))}
           </select>
@@ -96,6 +102,13 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
           error={step.ok ? null : { field: step.field, message: step.message }}
         />
       </div>
+      {whom && <p className="export-whom">{whom.sentence}</p>}
+      {told && 'problem' in told && (
+        <p className="notice">
+          <strong>There is no compromise to export.</strong>
+          {sentence(told.problem)}
+        </p>
+      )}
       {all && <DelayPreview all={all} />}
       <div className="export-cautions">
         <OptionCautions option={result?.id ?? null} />

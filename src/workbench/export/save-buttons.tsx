@@ -10,6 +10,9 @@ const FORMATS = {
 } as const;
 type Format = keyof typeof FORMATS;
 
+const forWhom = ({ by, seats }: DelayExport): string =>
+  by === 'seats' ? `${seats.length} seats` : (seats[0]?.id ?? '');
+
 /** In which form the numbers leave the page: saved as a file, or copied. */
 export function SaveButtons({ all }: { all: DelayExport | null }) {
   const id = useId();
@@ -21,7 +24,7 @@ export function SaveButtons({ all }: { all: DelayExport | null }) {
     const { write, type, ending } = FORMATS[format];
     try {
       await fileSave(new Blob([write(all)], { type }), {
-        fileName: `${safeFileName(`${all.planTitle} ${all.option.title} ${all.seat} delays`)}.${ending}`,
+        fileName: `${safeFileName(`${all.planTitle} ${all.option.title} ${forWhom(all)} delays`)}.${ending}`,
         extensions: [`.${ending}`],
         id: 'delays',
       });

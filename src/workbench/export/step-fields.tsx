@@ -93,7 +93,8 @@ export function StepFields({ choice, onChange, error }: StepFieldsProps) {
   );
 }
 
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+export const sentence = (text: string): string =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 interface TypedProps {
   id: string;
