@@ -4,7 +4,15 @@
  * mark what is stale and ask for one.
  */
 import type { PerspectiveCamera, Scene as ThreeScene, WebGLRenderer } from 'three';
-import type { CabinModel, OptionResult, Panel, SeatResult, SpeakerInput, Vec3 } from '../geometry';
+import type {
+  Arrival,
+  CabinModel,
+  OptionResult,
+  Panel,
+  SeatResult,
+  SpeakerInput,
+  Vec3,
+} from '../geometry';
 import {
   currentAnswer,
   currentOption,
@@ -13,11 +21,14 @@ import {
   type Selection,
   sessionStore,
 } from '../store';
+import { type Hovered, inTheWayOf, reflectingArrivals } from './attention';
 import { carRoot } from './axes';
+import { createImageKeeper } from './image/keep-image';
 import { wordsFor } from './label-wants';
 import { createLabels } from './labels';
 import { createParts } from './parts/all';
 import { createKit } from './parts/kit';
+import type { Surroundings } from './parts/lines-part';
 import type { Ray } from './pick/ray';
 import type { SurfaceHit } from './pick/surface-caster';
 import { createLook, paintLook } from './shading/look';
@@ -36,14 +47,14 @@ export interface DrawingNeeds {
   ask(): void;
 }
 
-export type Hovered = { kind: 'speaker' | 'obstacle' | 'seat'; id: string } | null;
+const ORIGIN: Vec3 = [0, 0, 0];
 
 export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: DrawingNeeds) {
   const look = createLook();
   const kit = createKit(look);
   const root = carRoot();
   const parts = createParts(kit, root);
-  const { panels, obstacles, zones, body, speakers, lines, heads } = parts;
+  const { panels, obstacles, zones, body, speakers, lines, reflections, image, heads } = parts;
   scene.add(root);
 
   const size = { width: 1, height: 1 };
@@ -62,6 +73,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     stale = true;
     ask();
   };
+  const images = createImageKeeper(touch);
   const theme = watchTheme(overlay, () => {
     repaint = true;
     ask();
@@ -94,28 +106,30 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
 
   /** Speakers, lines and whatever hangs on the selection. */
   function dress(car: CabinModel): void {
-    const { selection, view, showZones, showOccupants } = sessionStore.getState();
+    const { selection, view, showZones, showOccupants, showReflections } = sessionStore.getState();
     const chosen = (kind: NonNullable<Selection>['kind']) =>
       selection?.kind === kind ? selection.id : null;
     const over = (kind: NonNullable<Hovered>['kind']) =>
       hovered?.kind === kind ? hovered.id : null;
     const placed = new Map(option?.placed.map((one) => [one.speaker, one]) ?? []);
     const arrivals = seat?.arrivals ?? [];
-    const mine = arrivals.find((arrival) => arrival.speaker === chosen('speaker'));
-    const blocking = new Set(mine?.blockedBy ?? []);
+    const among = speakersOf(option);
+    const { blocking, grazed } = inTheWayOf(arrivals, hovered);
+    const reflecting = showReflections ? reflectingArrivals(seat, among, hovered) : [];
     const lookedThrough = view === 'seat' ? (seat?.id ?? null) : null;
     zones.show(car.keepClear, showZones);
-    panels.mark(blocking, chosen('panel'));
+    panels.mark({ blocking, grazed, selected: chosen('panel'), reflecting: panelsOf(reflecting) });
     obstacles.dress({
       occupants: showOccupants,
       hiddenHead: lookedThrough,
       listener: seat?.id ?? null,
       blocking,
+      grazed,
       selected: chosen('obstacle'),
       hovered: over('obstacle'),
     });
     speakers.show(
-      speakersOf(option).flatMap((speaker) => {
+      among.flatMap((speaker) => {
         const at = placed.get(speaker.id);
         return at ? [{ speaker, placed: at }] : [];
       }),
@@ -126,13 +140,33 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     // From the listener's own eyes every line would run into the lens.
     lines.group.visible = body.group.visible = lookedThrough === null;
     const emphasis = { selected: chosen('speaker'), hovered: over('speaker') };
-    lines.show(seat?.head ?? [0, 0, 0], arrivals, placed, emphasis, meet);
+    const head = seat?.head ?? ORIGIN;
+    lines.show(head, arrivals, placed, emphasis, surroundings);
+    reflections.show(head, reflecting, placed, lookedThrough === null);
+    showImage(car);
   }
 
-  /** Where a line first meets a panel or body, by id. */
-  function meet(id: string, ray: Ray, far: number): Vec3 | null {
-    return (obstacles.meet(id, ray, far) ?? panels.meet(id, ray, far))?.point ?? null;
+  /** From the side and from the front the fan would be a line on edge. */
+  function showImage(car: CabinModel): void {
+    const { view, showImage: wanted } = sessionStore.getState();
+    const level =
+      view === 'seat' ? 'own eyes' : view === 'free' || view === 'plan' ? 'above' : null;
+    const plan = planStore.shown();
+    const input = plan.options.find(({ id }) => id === option?.id);
+    if (!wanted || !level || !option || !input || !seat) {
+      image.show(null, null, null);
+      return;
+    }
+    const stage = { plan, cabin: car, option: input, result: option };
+    const kept = images.of(stage, seat.id, planStore.getState().gesture === null);
+    image.show(kept, car.seats.find(({ id }) => id === seat?.id) ?? null, level);
   }
+
+  const surroundings: Surroundings = {
+    meet: (id, ray, far) =>
+      obstacles.meet(id, ray, far) ?? panels.meet(id, ray, far)?.point ?? null,
+    pass: (id, from, to) => obstacles.pass(id, from, to) ?? panels.pass(id, from, to),
+  };
 
   function named(hit: SurfaceHit | null): { panel: Panel; point: Vec3 } | null {
     const panel = hit && panels.ownerOf(hit.triangle);
@@ -171,7 +205,13 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       light();
       camera.updateMatrixWorld();
       if (cabin) {
-        const shown = { speakers: speakers.shown(), lines: lines.shown(), zones: zones.middles() };
+        const shown = {
+          speakers: speakers.shown(),
+          lines: lines.shown(),
+          reflections: reflections.shown(),
+          fan: image.shown(),
+          zones: zones.middles(),
+        };
         const among = speakersOf(option);
         labels.lay(wordsFor({ camera, size, cabin, seat, hovered, among, ...shown }), size);
       }
@@ -206,6 +246,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       [panels.under.first(ray), panels.under.firstBack(ray)].flatMap((hit) => named(hit) ?? []),
     end() {
       shade.end();
+      images.end();
       stopPlan();
       stopSession();
       theme.end();
@@ -224,3 +265,11 @@ export type Drawing = ReturnType<typeof createDrawing>;
 export function speakersOf(option: OptionResult | null): readonly SpeakerInput[] {
   return planStore.shown().options.find(({ id }) => id === option?.id)?.speakers ?? [];
 }
+
+/** Every panel that throws some of these back. */
+const panelsOf = (arrivals: readonly Arrival[]): ReadonlySet<string> =>
+  new Set(
+    arrivals.flatMap(({ reflections }) =>
+      reflections.flatMap(({ panel, second }) => (second ? [panel, second.panel] : [panel])),
+    ),
+  );

@@ -39,11 +39,13 @@ export default function Scene() {
         </p>
       ) : (
         <p className="scene-hidden-words" id={words}>
-          The cabin with its speakers and their straight lines to the seat in view. Keys 1 to 5
-          change the view: free, plan, side, front, from the seat. With a speaker selected the arrow
-          keys move it along its panel by 5 millimetres, with Shift by 25, with Alt by 1. With a
-          seat selected they slide it. With nothing selected they turn the view. Escape takes a move
-          back. All of it can also be typed into the fields beside the drawing.
+          The cabin with its speakers and the ways their sound takes to the seat in view: straight
+          where the line is free, dash-dot where it passes something closely, bent round what is in
+          the way. Reflections and the image can be drawn as well. Keys 1 to 5 change the view:
+          free, plan, side, front, from the seat. With a speaker selected the arrow keys move it
+          along its panel by 5 millimetres, with Shift by 25, with Alt by 1. With a seat selected
+          they slide it. With nothing selected they turn the view. Escape takes a move back. All of
+          it can also be typed into the fields beside the drawing.
         </p>
       )}
     </div>

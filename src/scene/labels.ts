@@ -3,10 +3,30 @@
  * ever set as text. A label that would lie on another keeps quiet.
  */
 
+/**
+ * Centred on its place, or beside a mark; a mark of its own has no words. Words of the kind
+ * `apart` may also stand farther off, where marks crowd.
+ */
+const MANNER = {
+  speaker: 'beside',
+  length: 'on',
+  seat: 'beside',
+  zone: 'on',
+  obstacle: 'beside',
+  reflection: 'apart',
+  octave: 'on',
+  fan: 'on',
+  cross: 'mark',
+  tip: 'mark',
+  bend: 'mark',
+  pass: 'mark',
+  bounce: 'mark',
+} as const;
+
 export interface LabelWant {
   id: string;
   /** Style of the label: scene-label--KIND. */
-  kind: 'speaker' | 'length' | 'seat' | 'zone' | 'obstacle' | 'cross' | 'tip';
+  kind: keyof typeof MANNER;
   text: string;
   x: number;
   y: number;
@@ -14,11 +34,13 @@ export interface LabelWant {
   hidden: boolean;
   /** Free distance from the anchor, CSS pixels. */
   gap: number;
-  /** Other places that would do, on the sheet: along a line. */
+  /** Other places that would do, on the sheet: along a line, or farther out. */
   also?: readonly { x: number; y: number }[];
   /** Higher is placed first; at 100 and above it is shown whatever it covers. */
   weight: number;
   strong?: boolean;
+  /** Of an earlier place, until the new one is worked out. */
+  faded?: boolean;
   /** Marks for tests and styles, put on the anchor as data-… */
   data?: Readonly<Record<string, string>>;
 }
@@ -29,6 +51,8 @@ interface Label {
   text: string;
   width: number;
   height: number;
+  /** Which of its places it took last; tried first, so that words do not jump about in a drag. */
+  stood: number;
 }
 
 interface Box {
@@ -56,13 +80,14 @@ export function createLabels(overlay: HTMLElement): Labels {
       anchor.className = 'scene-anchor';
       anchor.append(tag);
       overlay.append(anchor);
-      label = { anchor, tag, text: '', width: 0, height: 0 };
+      label = { anchor, tag, text: '', width: 0, height: 0, stood: 0 };
       labels.set(want.id, label);
     }
     for (const [key, value] of Object.entries(want.data ?? {})) {
       if (label.anchor.dataset[key] !== value) label.anchor.dataset[key] = value;
     }
-    const look = `scene-label scene-label--${want.kind}${want.strong ? ' is-strong' : ''}`;
+    const marks = `${want.strong ? ' is-strong' : ''}${want.faded ? ' is-faded' : ''}`;
+    const look = `scene-label scene-label--${want.kind}${marks}`;
     if (label.tag.className !== look || label.text !== want.text) {
       label.tag.className = look;
       label.tag.textContent = want.text;
@@ -103,33 +128,68 @@ export function createLabels(overlay: HTMLElement): Labels {
   };
 }
 
-/** Beside, above, below the anchor: the first place that is free and on the sheet. */
+/**
+ * The first of its places that is free and on the sheet, the one it has first of all. What must be
+ * seen and finds none free takes the one that covers least.
+ */
 function place(
   want: LabelWant,
-  label: { width: number; height: number },
+  label: Pick<Label, 'width' | 'height' | 'stood'>,
   taken: readonly Box[],
   size: { width: number; height: number },
 ): Box | null {
   const { width: w, height: h } = label;
-  const { x, y, gap } = want;
+  const { x, y } = want;
   if (want.text === '')
     return { left: x - w / 2, top: y - h / 2, right: x + w / 2, bottom: y + h / 2 };
-  const corners =
-    want.kind === 'length' || want.kind === 'zone'
-      ? [want, ...(want.also ?? [])].flatMap((at) => onLine(at, w, h))
-      : around(x, y, gap, w, h);
-  for (const [left, top] of corners) {
-    const box = { left, top, right: left + w, bottom: top + h };
-    const inside =
-      left >= EDGE &&
-      top >= EDGE &&
-      box.right <= size.width - EDGE &&
-      box.bottom <= size.height - EDGE;
-    if (inside && !taken.some((other) => overlaps(box, other))) return box;
-  }
+  const boxes = cornersOf(want, w, h).map(([left, top]) => ({
+    left,
+    top,
+    right: left + w,
+    bottom: top + h,
+  }));
+  const free = (box: Box | undefined) =>
+    box !== undefined && onSheet(box, size) && !taken.some((other) => overlaps(box, other));
+  if (!free(boxes[label.stood])) label.stood = Math.max(0, boxes.findIndex(free));
+  const first = boxes[label.stood];
+  if (first && free(first)) return first;
   if (want.weight < 100) return null;
-  const [left, top] = corners[0] as [number, number];
+  let best: Box | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const box of boxes) {
+    const moved = movedOntoSheet(box, size);
+    const covered = taken.reduce((sum, other) => sum + sharedArea(moved, other), 0);
+    if (covered >= least) continue;
+    least = covered;
+    best = moved;
+  }
+  return best;
+}
+
+const onSheet = (box: Box, size: { width: number; height: number }): boolean =>
+  box.left >= EDGE &&
+  box.top >= EDGE &&
+  box.right <= size.width - EDGE &&
+  box.bottom <= size.height - EDGE;
+
+function movedOntoSheet(box: Box, size: { width: number; height: number }): Box {
+  const [w, h] = [box.right - box.left, box.bottom - box.top];
+  const left = Math.max(EDGE, Math.min(box.left, size.width - EDGE - w));
+  const top = Math.max(EDGE, Math.min(box.top, size.height - EDGE - h));
   return { left, top, right: left + w, bottom: top + h };
+}
+
+const sharedArea = (a: Box, b: Box): number =>
+  Math.max(0, Math.min(a.right, b.right) - Math.max(a.left, b.left)) *
+  Math.max(0, Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top));
+
+function cornersOf(want: LabelWant, w: number, h: number): Corner[] {
+  const { x, y, gap, also = [] } = want;
+  const manner = MANNER[want.kind];
+  if (manner === 'on') return [want, ...also].flatMap((at) => onLine(at, w, h));
+  const near = around(x, y, gap, w, h);
+  if (manner !== 'apart') return near;
+  return [...near, ...[1, 2, 3].flatMap((n) => around(x, y, gap + n * (h + 2), w, h))];
 }
 
 type Corner = [left: number, top: number];

@@ -4,8 +4,9 @@
  */
 import type { PerspectiveCamera } from 'three';
 import { planStore, type Selection, sessionStore } from '../store';
+import type { Hovered } from './attention';
 import { type DragRun, runDrag } from './drag/drag';
-import type { Drawing, Hovered } from './drawing';
+import type { Drawing } from './drawing';
 import { canBeDragged, dragFor, nearer } from './grab-to-drag';
 import { type Grab, grabAt, headAt } from './pick/grab';
 import { rayThrough, spotOf } from './pick/ray';

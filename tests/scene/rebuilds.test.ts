@@ -9,6 +9,7 @@ import { createKit } from '../../src/scene/parts/kit';
 import { createLinesPart } from '../../src/scene/parts/lines-part';
 import { createObstaclesPart } from '../../src/scene/parts/obstacles-part';
 import { createPanelsPart } from '../../src/scene/parts/panels-part';
+import { createReflectionsPart } from '../../src/scene/parts/reflections-part';
 import { createSpeakersPart } from '../../src/scene/parts/speakers-part';
 import { createZonesPart } from '../../src/scene/parts/zones-part';
 import { createLook } from '../../src/scene/shading/look';
@@ -33,6 +34,7 @@ function makeParts() {
     body: createBodyPart(kit),
     speakers: createSpeakersPart(kit),
     lines: createLinesPart(kit),
+    reflections: createReflectionsPart(kit),
     heads: createHeadsPart(kit),
   };
   return {
@@ -63,11 +65,20 @@ function makeParts() {
         seat?.arrivals ?? [],
         placed,
         { selected: null, hovered: null },
-        (id, ray, far) =>
-          (parts.obstacles.meet(id, ray, far) ?? parts.panels.meet(id, ray, far))?.point ?? null,
+        {
+          meet: (id, ray, far) =>
+            parts.obstacles.meet(id, ray, far) ?? parts.panels.meet(id, ray, far)?.point ?? null,
+          pass: (id, from, to) =>
+            parts.obstacles.pass(id, from, to) ?? parts.panels.pass(id, from, to),
+        },
       );
+      parts.reflections.show(seat?.head ?? [0, 0, 0], seat?.arrivals ?? [], placed, true);
       const blocking = new Set(seat?.arrivals.flatMap(({ blockedBy }) => blockedBy) ?? []);
-      parts.panels.mark(blocking, cabin.panels[0]?.id ?? null);
+      const reflecting = new Set(
+        seat?.arrivals.flatMap(({ reflections }) => reflections.map(({ panel }) => panel)) ?? [],
+      );
+      const selected = cabin.panels[0]?.id ?? null;
+      parts.panels.mark({ blocking, grazed: new Set(), selected, reflecting });
     },
     end() {
       for (const part of Object.values(parts)) part.dispose();
@@ -132,8 +143,10 @@ describe('rebuilding the drawing', () => {
     parts.draw(evaluated(knee));
     const crossed = parts.lines.shown().filter(({ cross }) => cross);
     expect(crossed.length).toBeGreaterThan(0);
-    for (const { from, to, cross, arrival } of crossed) {
+    for (const { cross, arrival } of crossed) {
       expect(arrival.line).toBe('blocked');
+      const [from, to] = [arrival.way[0], arrival.way[arrival.way.length - 1]];
+      if (!from || !to) throw new Error('a way has no ends');
       if (!cross) continue;
       const along = (a: readonly number[], b: readonly number[]) =>
         Math.hypot(...a.map((x, k) => x - (b[k] as number)));

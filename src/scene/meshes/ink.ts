@@ -18,6 +18,10 @@ export interface Stroke {
   tone: Tone;
   /** Length of one dash in CSS pixels; 0 or left out: solid. */
   dash?: number;
+  /** A dot between the dashes, as drawing practice has it for lines of another kind. */
+  dotted?: boolean;
+  /** Ends where it ends, so that the pieces of a bent line do not lie on each other. */
+  blunt?: boolean;
   /** 0 to 1. */
   strength?: number;
   /** Normals of the one or two panels this edge belongs to: seen from behind it turns faint. */
@@ -73,7 +77,11 @@ export function setStrokes(geometry: InstancedBufferGeometry, strokes: readonly 
     end.set(stroke.end, 3 * i);
     faceA.set(stroke.faces?.[0] ?? NONE, 3 * i);
     faceB.set(stroke.faces?.[1] ?? NONE, 3 * i);
-    pen.set([stroke.width, toneNumber(stroke.tone), stroke.dash ?? 0, stroke.strength ?? 1], 4 * i);
+    // The sign of a width or dash carries the yes or no that goes with it.
+    pen[4 * i] = stroke.blunt ? -stroke.width : stroke.width;
+    pen[4 * i + 1] = toneNumber(stroke.tone);
+    pen[4 * i + 2] = (stroke.dotted ? -1 : 1) * (stroke.dash ?? 0);
+    pen[4 * i + 3] = stroke.strength ?? 1;
   }
   geometry.instanceCount = count;
   for (const [name] of ATTRIBUTES) geometry.getAttribute(name).needsUpdate = true;

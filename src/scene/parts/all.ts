@@ -1,10 +1,12 @@
 import type { Group } from 'three';
 import { createBodyPart } from './body-part';
 import { createHeadsPart } from './heads-part';
+import { createImagePart } from './image-part';
 import type { Kit } from './kit';
 import { createLinesPart } from './lines-part';
 import { createObstaclesPart } from './obstacles-part';
 import { createPanelsPart } from './panels-part';
+import { createReflectionsPart } from './reflections-part';
 import { createSpeakersPart } from './speakers-part';
 import { createZonesPart } from './zones-part';
 
@@ -17,6 +19,8 @@ export function createParts(kit: Kit, root: Group) {
     body: createBodyPart(kit),
     speakers: createSpeakersPart(kit),
     lines: createLinesPart(kit),
+    reflections: createReflectionsPart(kit),
+    image: createImagePart(kit),
     heads: createHeadsPart(kit),
   };
   for (const part of Object.values(parts)) root.add(part.group);

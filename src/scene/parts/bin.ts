@@ -3,6 +3,8 @@ import type { BufferGeometry } from 'three';
 
 export interface Bin {
   keep<T extends BufferGeometry>(geometry: T): T;
+  /** Disposes one of them before the others. */
+  drop(geometry: BufferGeometry): void;
   empty(): void;
 }
 
@@ -18,6 +20,11 @@ export function createBin(): Bin {
       kept.add(geometry);
       alive++;
       return geometry;
+    },
+    drop(geometry) {
+      if (!kept.delete(geometry)) return;
+      geometry.dispose();
+      alive--;
     },
     empty() {
       for (const geometry of kept) geometry.dispose();

@@ -34,6 +34,7 @@ export function createKit(look: Look) {
     quiet: new Color(),
     accent: new Color(),
     blocked: new Color(),
+    near: new Color(),
     zone: new Color(),
   };
   const kit = {
@@ -49,6 +50,9 @@ export function createKit(look: Look) {
     accentContour: contourMaterial(look, colours.accent, 2.2),
     blockedContour: contourMaterial(look, colours.blocked, 2.2),
     blockedFigure: contourMaterial(look, colours.blocked, 2.2, true),
+    /** What a line passes too near: outlined, not hatched. */
+    nearContour: contourMaterial(look, colours.near, 1.6),
+    nearFigure: contourMaterial(look, colours.near, 1.6, true),
     zone: hatchMaterial(look, colours.zone),
     blockedHatch: hatchMaterial(look, colours.blocked, 7),
     /** What is in the way shows through what stands before it. */
@@ -71,6 +75,7 @@ export function createKit(look: Look) {
       colours.quiet.copy(palette.quietInk).lerp(palette.paper, 0.35);
       colours.accent.copy(palette.accent);
       colours.blocked.copy(palette.blocked);
+      colours.near.copy(palette.blocked).lerp(palette.paper, 0.3);
       colours.zone.copy(palette.zone);
     },
     dispose() {

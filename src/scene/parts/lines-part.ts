@@ -1,25 +1,40 @@
-/** Straight lines from every speaker to the seat in view: free whole, blocked dashed. */
-import { Group, Mesh } from 'three';
+/** The ways from every speaker to the seat in view. */
+import { Group } from 'three';
 import {
   type Arrival,
   direction,
   distance,
+  mix,
   type PlacedSpeaker,
   sub,
   type Vec3,
 } from '../../geometry';
-import { inkGeometry, type Stroke, setStrokes } from '../meshes/ink';
+import type { Stroke } from '../meshes/ink';
+import type { Pass } from '../pick/nearest-pass';
 import type { Ray } from '../pick/ray';
-import { createBin } from './bin';
 import { type Kit, LAYER } from './kit';
+import { strokeSheet } from './stroke-sheet';
+import { bendsOf, wayStrokes } from './way-strokes';
 
 export interface ShownLine {
   speaker: string;
-  from: Vec3;
-  to: Vec3;
+  /** As it is drawn: speaker, bends, head. */
+  way: readonly Vec3[];
   arrival: Arrival;
-  /** Where the line first meets what blocks it. */
+  /** Where the straight line first meets what blocks it. */
   cross: Vec3 | null;
+  /** Where the way bends, once for each body. */
+  bends: readonly Vec3[];
+  /** Where the line of the speaker looked at passes most narrowly. */
+  pass: Pass | null;
+}
+
+/** What lines ask of the bodies and panels drawn. */
+export interface Surroundings {
+  /** Where a line first meets a panel or body. */
+  meet(id: string, ray: Ray, far: number): Vec3 | null;
+  /** Where a line passes a panel or body most narrowly. */
+  pass(id: string, from: Vec3, to: Vec3): Pass | null;
 }
 
 export interface LinesPart {
@@ -29,58 +44,68 @@ export interface LinesPart {
     arrivals: readonly Arrival[],
     placed: ReadonlyMap<string, PlacedSpeaker>,
     emphasis: { selected: string | null; hovered: string | null },
-    meet: (id: string, ray: Ray, far: number) => Vec3 | null,
+    around: Surroundings,
   ): void;
   shown(): readonly ShownLine[];
   dispose(): void;
 }
 
-const MOST_LINES = 64;
+/** What was worked out for an arrival stays true as long as it is the same arrival. */
+interface Worked {
+  cross: Vec3 | null;
+  bends: readonly Vec3[];
+  pass?: Pass | null;
+}
 
 export function createLinesPart(kit: Kit): LinesPart {
   const group = new Group();
-  const bin = createBin();
-  const geometry = bin.keep(inkGeometry([], MOST_LINES));
-  const hidden = new Mesh(geometry, kit.pathBehind);
-  hidden.renderOrder = LAYER.hidden;
-  const plain = new Mesh(geometry, kit.path);
-  plain.renderOrder = LAYER.path;
-  for (const mesh of [hidden, plain]) {
-    mesh.frustumCulled = false;
-    group.add(mesh);
-  }
+  const sheet = strokeSheet([
+    [kit.pathBehind, LAYER.hidden],
+    [kit.path, LAYER.path],
+  ]);
+  group.add(...sheet.meshes);
   let shown: ShownLine[] = [];
+  const worked = new WeakMap<Arrival, Worked>();
+
+  function workOut(arrival: Arrival, from: Vec3, to: Vec3, mine: boolean, around: Surroundings) {
+    let known = worked.get(arrival);
+    if (!known) {
+      const blocked = arrival.line === 'blocked';
+      known = {
+        cross: blocked ? firstMeeting(from, to, arrival.blockedBy, around) : null,
+        bends: blocked ? bendsOf(arrival.way) : [],
+      };
+      worked.set(arrival, known);
+    }
+    // Only for the line looked at: it asks every edge of a body.
+    if (mine && known.pass === undefined) {
+      const [nearest] = arrival.grazedBy;
+      const grazing = arrival.line === 'grazing' && nearest !== undefined;
+      known.pass = grazing ? around.pass(nearest, from, to) : null;
+    }
+    return known;
+  }
 
   return {
     group,
-    show(head, arrivals, placed, { selected, hovered }, meet) {
+    show(head, arrivals, placed, { selected, hovered }, around) {
       const strokes: Stroke[] = [];
       shown = [];
       for (const arrival of arrivals) {
         const from = placed.get(arrival.speaker)?.position;
         if (!from) continue;
-        const blocked = arrival.line === 'blocked';
         const mine = arrival.speaker === selected || arrival.speaker === hovered;
-        strokes.push({
-          start: from,
-          end: head,
-          tone: blocked ? 'blocked' : 'free',
-          width: mine ? 3 : 1.9,
-          dash: blocked ? 7 : 0,
-          strength: mine || !selected ? 1 : 0.6,
-        });
-        shown.push({
-          speaker: arrival.speaker,
-          from,
-          to: head,
-          arrival,
-          cross: blocked ? firstMeeting(from, head, arrival.blockedBy, meet) : null,
-        });
+        const { cross, bends, pass } = workOut(arrival, from, head, mine, around);
+        const near = mine ? (pass ?? null) : null;
+        strokes.push(...wayStrokes(from, head, arrival, near, { mine, quiet: selected !== null }));
+        const way =
+          arrival.line === 'blocked' && arrival.way.length > 2 ? arrival.way : [from, head];
+        shown.push({ speaker: arrival.speaker, way, arrival, cross, bends, pass: near });
       }
-      setStrokes(geometry, strokes);
+      sheet.draw(strokes);
     },
     shown: () => shown,
-    dispose: () => bin.empty(),
+    dispose: () => sheet.dispose(),
   };
 }
 
@@ -89,7 +114,7 @@ function firstMeeting(
   from: Vec3,
   to: Vec3,
   blockers: readonly string[],
-  meet: (id: string, ray: Ray, far: number) => Vec3 | null,
+  { meet }: Surroundings,
 ): Vec3 {
   const reach = distance(from, to);
   const way = direction(sub(to, from));
@@ -99,5 +124,5 @@ function firstMeeting(
       if (point) return point;
     }
   }
-  return [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2];
+  return mix(from, to, 0.5);
 }

@@ -4,10 +4,15 @@ import type { CabinModel, Drawn, Obstacle, Vec3 } from '../../geometry';
 import { inkGeometry } from '../meshes/ink';
 import { shapeMesh } from '../meshes/shape-mesh';
 import { type Part, solidGeometry } from '../meshes/solid';
+import { meetShape } from '../pick/meet-shape';
+import { nearestPass, type Pass } from '../pick/nearest-pass';
 import type { Ray } from '../pick/ray';
 import { type SurfaceCaster, type SurfaceHit, surfaceCaster } from '../pick/surface-caster';
 import { type Bin, createBin } from './bin';
 import { type Kit, LAYER } from './kit';
+
+/** From here on, as for a scan, a tree of the drawn triangles is worth having. */
+const MANY_TRIANGLES = 5000;
 
 interface Body {
   obstacle: Obstacle;
@@ -34,6 +39,7 @@ export interface ObstaclesPart {
     /** The seat in view: its occupant stands out among the others. */
     listener: string | null;
     blocking: ReadonlySet<string>;
+    grazed: ReadonlySet<string>;
     selected: string | null;
     hovered: string | null;
   }): void;
@@ -45,7 +51,9 @@ export interface ObstaclesPart {
   /** Solid bodies' geometries, people left out: what is shaded and what takes light away. */
   solids(): BufferGeometry[];
   /** Where a line first meets one body. */
-  meet(id: string, ray: Ray, far: number): SurfaceHit | null;
+  meet(id: string, ray: Ray, far: number): Vec3 | null;
+  /** Where a line passes one body most narrowly. */
+  pass(id: string, from: Vec3, to: Vec3): Pass | null;
   dispose(): void;
 }
 
@@ -150,13 +158,14 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
       }
       return changed;
     },
-    dress({ occupants, hiddenHead, listener, blocking, selected, hovered }) {
+    dress({ occupants, hiddenHead, listener, blocking, grazed, selected, hovered }) {
       for (const { obstacle, group: own, contour, figure, hatch } of bodies.values()) {
         const { occupant } = obstacle;
         const inTheWay = blocking.has(obstacle.id);
         const self = occupant !== undefined && occupant.seat === hiddenHead;
+        const near = grazed.has(obstacle.id);
         own.visible = occupant
-          ? (occupants || inTheWay) && !(self && occupant.part !== 'legs')
+          ? (occupants || inTheWay || near) && !(self && occupant.part !== 'legs')
           : true;
         hatch.visible = inTheWay;
         if (figure) {
@@ -169,7 +178,11 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
             : kit.blockedContour
           : obstacle.id === selected || obstacle.id === hovered
             ? kit.accentContour
-            : plain;
+            : near
+              ? occupant
+                ? kit.nearFigure
+                : kit.nearContour
+              : plain;
       }
     },
     under(ray, wanted) {
@@ -185,7 +198,17 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
       [...bodies.values()].flatMap(({ obstacle, geometry }) =>
         obstacle.occupant ? [] : [geometry],
       ),
-    meet: (id, ray, far) => bodies.get(id)?.caster.first(ray, far) ?? null,
+    meet(id, ray, far) {
+      const body = bodies.get(id);
+      if (!body) return null;
+      const { shape } = body.obstacle;
+      const large = shape.shape === 'mesh' && shape.triangles.length > MANY_TRIANGLES;
+      return large ? (body.caster.first(ray, far)?.point ?? null) : meetShape(shape, ray, far);
+    },
+    pass(id, from, to) {
+      const body = bodies.get(id);
+      return body ? nearestPass(from, to, body.obstacle.shape) : null;
+    },
     dispose() {
       for (const body of bodies.values()) drop(body);
       bodies.clear();

@@ -1,21 +1,33 @@
 /** The cabin's panels: surfaces, glass and the ink along their borders. */
 import { type BufferGeometry, Group, Mesh } from 'three';
-import type { Panel } from '../../geometry';
-import { inkGeometry } from '../meshes/ink';
+import type { Panel, Vec3 } from '../../geometry';
+import { inkGeometry, type Stroke } from '../meshes/ink';
 import { panelBorders, panelGeometry } from '../meshes/panel-mesh';
+import { nearestPass, type Pass } from '../pick/nearest-pass';
 import type { Ray } from '../pick/ray';
 import { type SurfaceCaster, type SurfaceHit, surfaceCaster } from '../pick/surface-caster';
 import { createBin } from './bin';
 import { type Kit, LAYER } from './kit';
+import { strokeSheet } from './stroke-sheet';
 
 export interface PanelsPart {
   group: Group;
   /** Redraws where the panels changed; true when it did. */
   show(panels: readonly Panel[]): boolean;
-  /** Hatches panels: those in the way, and the one selected. */
-  mark(blocking: ReadonlySet<string>, selected: string | null): void;
+  /**
+   * Hatches those in the way and the one selected; outlines those passed too near and those that
+   * throw sound back.
+   */
+  mark(how: {
+    blocking: ReadonlySet<string>;
+    selected: string | null;
+    grazed: ReadonlySet<string>;
+    reflecting: ReadonlySet<string>;
+  }): void;
   /** Where a line first meets one panel, from either side. */
   meet(id: string, ray: Ray, far: number): SurfaceHit | null;
+  /** Where a line passes one panel most narrowly. */
+  pass(id: string, from: Vec3, to: Vec3): Pass | null;
   /** The panel under a line of sight, on the side that faces the cabin. */
   under: SurfaceCaster;
   ownerOf(triangle: number): Panel | null;
@@ -38,6 +50,8 @@ export function createPanelsPart(kit: Kit): PanelsPart {
   blocking.renderOrder = chosen.renderOrder = LAYER.zone;
   for (const mesh of [surface, glass, ink, blocking, chosen]) mesh.frustumCulled = false;
   group.add(surface, glass, ink, blocking, chosen);
+  const outlines = strokeSheet([[kit.path, LAYER.path]]);
+  group.add(...outlines.meshes);
 
   let shown: readonly Panel[] = [];
   let all: ReturnType<typeof panelGeometry> | null = null;
@@ -49,6 +63,11 @@ export function createPanelsPart(kit: Kit): PanelsPart {
     const panels = shown.filter((panel) => ids.has(panel.id));
     mesh.visible = panels.length > 0;
     if (mesh.visible) mesh.geometry = marks.keep(panelGeometry(panels).geometry);
+  }
+
+  function outline(ids: ReadonlySet<string>, pen: Pick<Stroke, 'tone' | 'width' | 'strength'>) {
+    const panels = shown.filter((panel) => ids.has(panel.id));
+    return panelBorders(panels).map((stroke): Stroke => ({ ...stroke, ...pen }));
   }
 
   function whole(): SurfaceCaster {
@@ -78,13 +97,23 @@ export function createPanelsPart(kit: Kit): PanelsPart {
       ink.geometry = bin.keep(inkGeometry(panelBorders(panels)));
       return true;
     },
-    mark(inTheWay, selected) {
-      const key = `${[...inTheWay].join()}|${selected ?? ''}`;
+    mark(how) {
+      const { selected } = how;
+      const sets = [how.blocking, how.grazed, how.reflecting].map((ids) => [...ids].join());
+      const key = `${sets.join('|')}|${selected ?? ''}`;
       if (key === marked) return;
       marked = key;
       marks.empty();
-      hatch(blocking, inTheWay);
+      hatch(blocking, how.blocking);
       hatch(chosen, new Set(selected ? [selected] : []));
+      outlines.draw([
+        ...outline(how.reflecting, { tone: 'quiet-ink', width: 1.7, strength: 0.85 }),
+        ...outline(how.grazed, { tone: 'blocked', width: 1.8, strength: 0.7 }),
+      ]);
+    },
+    pass(id, from, to) {
+      const panel = shown.find((candidate) => candidate.id === id);
+      return panel ? nearestPass(from, to, panel) : null;
     },
     under: {
       first: (ray, far) => whole().first(ray, far),
@@ -104,6 +133,7 @@ export function createPanelsPart(kit: Kit): PanelsPart {
     dispose() {
       bin.empty();
       marks.empty();
+      outlines.dispose();
     },
   };
 }

@@ -42,7 +42,7 @@ attribute vec3 start;
 attribute vec3 end;
 attribute vec3 faceA;
 attribute vec3 faceB;
-attribute vec4 pen; // width px, tone, dash px (0: solid), strength
+attribute vec4 pen; // width px (below 0: blunt ends), tone, dash px (0: solid, below 0: dash-dot), strength
 uniform vec2 uViewport;
 uniform float uPixelRatio;
 uniform float uPen;
@@ -72,11 +72,11 @@ void main() {
   float run = length(way);
   way = run > 1e-4 ? way / run : vec2(1.0, 0.0);
   vec2 across = vec2(-way.y, way.x);
-  vHalf = pen.x * uPen * uPixelRatio * 0.5;
+  vHalf = abs(pen.x) * uPen * uPixelRatio * 0.5;
   float reach = vHalf + 1.0;
   bool first = position.x < 0.5;
   vec4 clip = first ? a : b;
-  vec2 shift = across * position.y * reach + way * (first ? -1.0 : 1.0) * vHalf * 0.7;
+  vec2 shift = across * position.y * reach + way * (first ? -1.0 : 1.0) * vHalf * (pen.x < 0.0 ? 0.0 : 0.7);
   clip.xy += shift * 2.0 / uViewport * clip.w;
   gl_Position = clip;
   vAcross = position.y * reach;
@@ -108,6 +108,10 @@ void main() {
   // A pen thinner than a pixel is a paler pixel.
   alpha *= min(1.0, vHalf * 2.0) * vStrength * uOpacity;
   if (vDash > 0.0 && fract(vAlong / (vDash * 1.6)) > 0.625) discard;
+  if (vDash < 0.0) {
+    float at = fract(vAlong / (-vDash * 1.5));
+    if (at > 0.667 && (at < 0.78 || at > 0.887)) discard;
+  }
   if (alpha < 0.01) discard;
   gl_FragColor = vec4(uTones[int(vTone + 0.5)], alpha);
   #include <colorspace_fragment>
