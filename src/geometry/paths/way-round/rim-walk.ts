@@ -68,15 +68,18 @@ export let walked = 0;
  * @returns how long it is
  */
 export function walkRim(reach: number, head: number, at: number): number {
-  let [cx, ch, sum] = [0, 0, 0];
+  const [xs, hs, next] = [metX, metH, nextMet];
+  let cx = 0;
+  let ch = 0;
+  let sum = 0;
   walked = 0;
   for (let guard = 0; guard <= met; guard++) {
     let best = -1;
     let bx = reach - cx;
     let bh = -ch;
-    for (let k = head; k >= 0; k = nextMet[k] as number) {
-      const kx = (metX[k] as number) - cx;
-      const kh = (metH[k] as number) - ch;
+    for (let k = head; k >= 0; k = next[k] as number) {
+      const kx = (xs[k] as number) - cx;
+      const kh = (hs[k] as number) - ch;
       const turn = bx * kh - bh * kx;
       if (turn < -1e-9) continue;
       if (turn <= 1e-9) {

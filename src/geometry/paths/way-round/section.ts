@@ -63,19 +63,21 @@ const SIN = Float64Array.from({ length: SHEETS }, (_, k) => Math.sin(k * STEP));
 const TAN = Math.tan(STEP);
 const heads = new Int32Array(SHEETS);
 /** Room for a body's corners: along the line and two across it, and the half plane before each. */
-let x = new Float64Array(1024);
-let y = new Float64Array(1024);
-let z = new Float64Array(1024);
-let sectors = new Int32Array(1024);
+let roomX = new Float64Array(1024);
+let roomY = new Float64Array(1024);
+let roomZ = new Float64Array(1024);
+let roomSectors = new Int32Array(1024);
 
 function layCorners(frame: Frame, { corners }: Body): number {
   const n = corners.length / 3;
-  if (x.length < n) {
-    x = new Float64Array(2 * n);
-    y = new Float64Array(2 * n);
-    z = new Float64Array(2 * n);
-    sectors = new Int32Array(2 * n);
+  if (roomX.length < n) {
+    roomX = new Float64Array(2 * n);
+    roomY = new Float64Array(2 * n);
+    roomZ = new Float64Array(2 * n);
+    roomSectors = new Int32Array(2 * n);
   }
+  // Locals: a loop reads them faster than what the module may have changed meanwhile.
+  const [x, y, z] = [roomX, roomY, roomZ];
   const [fx, fy, fz] = frame.from;
   const [ax, ay, az] = frame.along;
   const [ux, uy, uz] = frame.u;
@@ -110,6 +112,7 @@ export function placeIn(frame: Frame, body: Body): Placed {
   const known = frame.placed.get(body);
   if (known) return known;
   const n = layCorners(frame, body);
+  const [x, y, z, sectors] = [roomX, roomY, roomZ, roomSectors];
   for (let i = 0; i < n; i++) sectors[i] = sectorOf(y[i] as number, z[i] as number);
   const { edges } = body;
   heads.fill(-1);
@@ -126,7 +129,8 @@ export function placeIn(frame: Frame, body: Body): Placed {
     const zj = z[j] as number;
     // Seen along the line an edge spans less than half a turn.
     const swept = yi * zj - zi * yj;
-    const [dy, dz] = [yj - yi, zj - zi];
+    const dy = yj - yi;
+    const dz = zj - zi;
     // Through the line itself: any sheet meets it there.
     const isThrough = yi * yj + zi * zj <= 0 && swept * swept < TOUCH * TOUCH * (dy * dy + dz * dz);
     const first = swept >= 0 ? s : t;
@@ -187,8 +191,9 @@ function gather(placed: readonly Placed[], sheet: number): number {
   for (let b = 0; b < placed.length; b++) {
     const { starts, rims } = placed[b] as Placed;
     for (let i = starts[sheet] as number; i < (starts[sheet + 1] as number); i++) {
-      const [at, h, part, edge] = [rims[4 * i], rims[4 * i + 1], rims[4 * i + 2], rims[4 * i + 3]];
-      head = meet(head, at as number, h as number, part as number, b, edge as number);
+      const at = rims[4 * i] as number;
+      const h = rims[4 * i + 1] as number;
+      head = meet(head, at, h, rims[4 * i + 2] as number, b, rims[4 * i + 3] as number);
     }
   }
   return head;
@@ -216,7 +221,8 @@ export function bendsIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): 
       const part = s / (s - t);
       const h = (height[i] as number) * (1 - part) + (height[j] as number) * part;
       if (!(h > 0)) continue;
-      head = meet(head, (x[i] as number) * (1 - part) + (x[j] as number) * part, h, part, b, e);
+      const at = (roomX[i] as number) * (1 - part) + (roomX[j] as number) * part;
+      head = meet(head, at, h, part, b, e);
     }
   }
   walkRim(frame.reach, head, 0);
@@ -240,11 +246,11 @@ function layOn(sheet: Sheet, n: number): void {
     height = new Float64Array(2 * n);
   }
   for (let i = 0; i < n; i++) {
-    const t = sheet(x[i] as number);
+    const t = sheet(roomX[i] as number);
     const c = Math.cos(t);
     const s = Math.sin(t);
-    const p = y[i] as number;
-    const q = z[i] as number;
+    const p = roomY[i] as number;
+    const q = roomZ[i] as number;
     side[i] = q * c - p * s;
     height[i] = p * c + q * s;
   }
