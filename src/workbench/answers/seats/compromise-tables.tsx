@@ -2,6 +2,7 @@ import type { Compromise, Stage } from '../../../geometry';
 import { seatName, speakerName } from '../../../plan/names';
 import { formatNumber, lengthNumber } from '../../../plan/units';
 import { useSession } from '../../../store';
+import { trimmed } from '../../parts/field-kind';
 import { TableScroll } from '../../parts/table-scroll';
 import { SpeakerHead, SpeakerRow } from '../speaker-button';
 import { type SeatWording, worstOf } from './seat-words';
@@ -26,12 +27,12 @@ export function CompromiseSeats({ answer, stage }: CompromiseProps) {
               Seat
             </th>
             <th scope="col">Weight</th>
-            <th scope="col">Largest error, ms</th>
+            <th scope="col">Error up to, ms</th>
             <th scope="col">that is, {unit}</th>
-            <th scope="col">rounded, ms</th>
             <th scope="col" className="text">
               Worst speaker
             </th>
+            <th scope="col">rounded, ms</th>
           </tr>
         </thead>
         <tbody>
@@ -41,15 +42,15 @@ export function CompromiseSeats({ answer, stage }: CompromiseProps) {
             return (
               <tr key={seat.id}>
                 <th scope="row">{seatName(seat.id)}</th>
-                <td>{formatNumber(seat.weight, 1)}</td>
+                <td>{trimmed(seat.weight, 2)}</td>
                 <td className="strong">{formatNumber(seat.largestError, 3)}</td>
                 <td>{lengthNumber(seat.largestError * stage.result.speedOfSound, unit)}</td>
-                <td>{formatNumber(seat.roundedLargestError, 3)}</td>
                 <td className="text">
                   {worst && speaker
                     ? `${speakerName(speaker, speakers)}, ${worst.error > 0 ? 'late' : 'early'}`
                     : 'none'}
                 </td>
+                <td>{formatNumber(seat.roundedLargestError, 3)}</td>
               </tr>
             );
           })}

@@ -47,7 +47,8 @@ function Outcome({ stage }: { stage: Stage }) {
   if ('problem' in answer)
     return <p className="notice">{plainReason(answer.problem, option.speakers)}</p>;
   const wording: SeatWording = {
-    time: (ms) => `${formatTime(ms)} (${formatLength(ms * result.speedOfSound, unit)})`,
+    time: formatTime,
+    both: (ms) => `${formatTime(ms)} (${formatLength(ms * result.speedOfSound, unit)})`,
     seat: seatName,
     pair: (id) => pairName(id, option.speakers),
   };

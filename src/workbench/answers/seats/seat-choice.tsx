@@ -94,7 +94,8 @@ function SeatWeightField({ id, counting, cabin, locked }: SeatWeightFieldProps) 
       }),
     );
   return (
-    <div className="seat-weight">
+    <fieldset className="seat-weight">
+      <legend className="unseen">{name}</legend>
       <label className="tick">
         <input
           type="checkbox"
@@ -112,7 +113,7 @@ function SeatWeightField({ id, counting, cabin, locked }: SeatWeightFieldProps) 
       </label>
       {own && (
         <NumberField
-          label={`Weight of the ${name}`}
+          label="Weight"
           value={own.weight}
           kind={weightKind}
           min={0.1}
@@ -121,6 +122,6 @@ function SeatWeightField({ id, counting, cabin, locked }: SeatWeightFieldProps) 
           sink={planSink(`weigh the ${name}`, (weight) => weigh(weight))}
         />
       )}
-    </div>
+    </fieldset>
   );
 }

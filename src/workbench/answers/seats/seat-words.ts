@@ -3,8 +3,10 @@ import type { LeftAlone } from './left-alone';
 
 /** How the sentences name and count things. */
 export interface SeatWording {
-  /** "0.90 ms" or "0.90 ms (310 mm)". */
+  /** "0.90 ms" */
   time: (ms: number) => string;
+  /** "0.90 ms (310 mm)" */
+  both: (ms: number) => string;
   /** "front left seat" */
   seat: (id: string) => string;
   /** "mids" */
@@ -13,14 +15,14 @@ export interface SeatWording {
 
 /** What one set of delays can and cannot do for a pair at all the seats that count. */
 export function pairSentence(pair: CompromisePair, wording: SeatWording): string {
-  const { time, seat } = wording;
+  const { time, both, seat } = wording;
   const name = wording.pair(pair.pair);
   const [low, high] = ends(pair);
   if (!low || !high) return '';
   if (pair.differences.length === 1) {
     return `One delay brings the ${name} together at the ${seat(low.seat)}.`;
   }
-  const rest = `at best ${each(pair)} is left with ${time(pair.leftOver)} between left and right`;
+  const rest = `at best ${each(pair)} is left with ${both(pair.leftOver)} between left and right`;
   if (pair.opposite) {
     return (
       `No delay can save the ${name}: left is nearer at the ${seat(low.seat)} by ` +
@@ -49,18 +51,34 @@ function ends({ differences }: CompromisePair) {
   return [sorted[0], sorted[sorted.length - 1]] as const;
 }
 
-/** "Over the front left seat and the front right seat …": what the best compromise comes to. */
+/**
+ * "With these delays no speaker arrives more than 0.49 ms early or late at the front left seat, and
+ * 0.99 ms at the front right seat."
+ */
 export function compromiseSentence(
   { seats, largestError }: Compromise,
   wording: SeatWording,
 ): string {
-  const { time, seat } = wording;
-  const [first] = seats;
+  const { both, seat } = wording;
+  const at = (id: string) => `at the ${seat(id)}`;
+  if (largestError < TOGETHER) {
+    const where = seats.length === 1 ? at(seats[0]?.id ?? '') : 'at every seat';
+    return `With these delays all speakers arrive together ${where}.`;
+  }
+  const [first, ...rest] = seats.map(({ id, largestError }) => ({ id, error: both(largestError) }));
   if (!first) return '';
-  const where = seats.length === 1 ? `at the ${seat(first.id)}` : `at any of ${seats.length} seats`;
-  if (largestError < TOGETHER) return `With these delays all speakers arrive together ${where}.`;
-  return `With these delays no speaker arrives more than ${time(largestError)} early or late ${where}.`;
+  const early = 'With these delays no speaker arrives more than';
+  if (rest.every(({ error }) => error === first.error)) {
+    const where =
+      rest.length === 0 ? at(first.id) : rest.length === 1 ? 'at either seat' : 'at any of them';
+    return `${early} ${first.error} early or late ${where}.`;
+  }
+  const others = rest.map(({ id, error }) => `${error} ${at(id)}`);
+  return `${early} ${first.error} early or late ${at(first.id)}, ${list(others)}.`;
 }
+
+const list = (items: readonly string[]): string =>
+  items.length < 2 ? `and ${items[0]}` : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 
 /** The speaker that strays farthest at a seat; `null` where none does. */
 export function worstOf({ errors }: Compromise['seats'][number]) {
@@ -75,7 +93,7 @@ export function worstOf({ errors }: Compromise['seats'][number]) {
 export function aloneSentence(
   { seat: own, left }: LeftAlone,
   { seats, largestError }: Compromise,
-  { time, seat }: SeatWording,
+  { both, seat }: SeatWording,
 ): string {
   const counts = new Set(seats.map(({ id }) => id));
   const worst = left
@@ -87,7 +105,7 @@ export function aloneSentence(
   const here = `The delays are for the ${seat(own)} alone`;
   if (!worst) return `${here}.`;
   return (
-    `${here}: at the ${seat(worst.id)} speakers arrive up to ${time(worst.largestError)} early or ` +
-    `late. The best compromise would leave ${time(largestError)} at most.`
+    `${here}: at the ${seat(worst.id)} speakers arrive up to ${both(worst.largestError)} early or ` +
+    `late. The best compromise would leave ${both(largestError)} at most.`
   );
 }
