@@ -33,6 +33,16 @@ export function formatLength(
   return text === NO_VALUE ? text : `${text} ${unit}`;
 }
 
+/** A number shown with digits gets a plus where it is above zero: "+2.1", "−0.4", "0.0". */
+export const withSign = (text: string): string => (/^[\d.]*[1-9]/.test(text) ? `+${text}` : text);
+
+/** "+38 mm", "−0.20 in", "0 mm". */
+export const signedLength = (
+  mm: number | null | undefined,
+  unit: LengthUnit,
+  digits?: number,
+): string => withSign(formatLength(mm, unit, digits));
+
 /** "31°". */
 export const formatAngle = (deg: number | null | undefined, digits = 0): string =>
   withUnit(deg, digits, '°');

@@ -18,7 +18,7 @@ function sentencesNow(): Map<string, string> {
   return new Map(
     pairWords(option.speakers, seat, wording).map((line) => [
       line.id,
-      [line.answer, ...line.blocked].join(' '),
+      [line.answer, ...line.notes.map(({ text }) => text)].join(' '),
     ]),
   );
 }

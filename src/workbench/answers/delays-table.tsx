@@ -7,7 +7,7 @@ import { SpeakerHead, SpeakerRow } from './speaker-button';
 
 /** What each channel needs so that all speakers arrive together at the seat in view. */
 export function DelaysTable({ board }: { board: Board }) {
-  const { sampleRateHz, seat: aligned } = useShownPlan().alignment;
+  const { sampleRateHz, seat: aligned, by } = useShownPlan().alignment;
   const { option, seat } = board;
   if (!option || !seat) return null;
   return (
@@ -51,12 +51,21 @@ export function DelaysTable({ board }: { board: Board }) {
         Samples at {formatNumber(sampleRateHz)} Hz. The farthest speaker gets no delay. Gain brings
         the nearer of a pair down to the farther, by free-field spreading only: a starting point, to
         be checked by ear and by measuring.
-        {aligned !== undefined && aligned !== seat.id && (
+        {by === 'seats' ? (
           <>
             {' '}
-            These align for the {seatName(seat.id)}; the plan’s own choice is the{' '}
-            {seatName(aligned)}.
+            These align for the {seatName(seat.id)} alone; the plan’s own choice is a compromise
+            over several seats, under Seats.
           </>
+        ) : (
+          aligned !== undefined &&
+          aligned !== seat.id && (
+            <>
+              {' '}
+              These align for the {seatName(seat.id)}; the plan’s own choice is the{' '}
+              {seatName(aligned)}.
+            </>
+          )
         )}
       </p>
     </>

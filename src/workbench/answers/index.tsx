@@ -28,7 +28,6 @@ export function Answers() {
       <div className="answer-words">
         <div className="answer-head">
           <h2 id="answers-head">{seat ? `At the ${seatName(seat.id)}` : 'The answer'}</h2>
-          {!refusal && <span>each against its twin</span>}
         </div>
         {refusal ? <Refused refusal={refusal} /> : board && <PairLines board={board} />}
         {!refusal && (

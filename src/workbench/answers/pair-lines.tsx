@@ -22,9 +22,9 @@ export function PairLines({ board }: { board: Board }) {
           data-selected={selection?.kind === 'speaker' && line.speakers.includes(selection.id)}
         >
           <PairAnswer line={line} />
-          {line.blocked.map((text) => (
-            <p key={text} className="pair-blocked">
-              <LineSign line="blocked" wordless /> <span>{text}</span>
+          {line.notes.map((note) => (
+            <p key={note.text} className={`pair-note ${note.line}`}>
+              <LineSign line={note.line} wordless /> {note.text}
             </p>
           ))}
         </li>

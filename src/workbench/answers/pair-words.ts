@@ -1,14 +1,7 @@
 import type { Arrival, SeatResult, SpeakerInput } from '../../geometry';
-
-/** How numbers and things are called, given from outside so that the sentences stay plain text. */
-export interface Wording {
-  length: (mm: number) => string;
-  time: (ms: number) => string;
-  /** "left midrange", without an article. */
-  speaker: (speaker: SpeakerInput) => string;
-  /** An obstacle or a panel: "the steering wheel". */
-  thing: (id: string) => string;
-}
+import { capital } from './capital';
+import { groupsOf } from './groups';
+import { type WayNote, type Wording, wayNotes } from './way-words';
 
 /** What one pair (or one speaker without a twin) does at a seat, in plain words. */
 export interface PairWords {
@@ -18,8 +11,8 @@ export interface PairWords {
   kind: 'apart' | 'together' | 'alone' | 'unknown';
   /** The answer: "Left midrange is 283 mm nearer; delay it 0.82 ms." */
   answer: string;
-  /** One sentence for each speaker whose straight line is blocked. */
-  blocked: string[];
+  /** One for each speaker whose line is not clear. */
+  notes: WayNote[];
 }
 
 /**
@@ -28,36 +21,22 @@ export interface PairWords {
  */
 export const TOGETHER = 0.005;
 
-/** The sentences for one seat, pairs first in the option's order, then speakers without a twin. */
+/** The sentences for one seat: a line for each pair or lone speaker, in the option's order. */
 export function pairWords(
   speakers: readonly SpeakerInput[],
   seat: SeatResult,
   wording: Wording,
 ): PairWords[] {
   const arrivals = new Map(seat.arrivals.map((arrival) => [arrival.speaker, arrival]));
-  const lines: PairWords[] = [];
-  const done = new Set<string>();
-  for (const speaker of speakers) {
-    if (done.has(speaker.id)) continue;
-    const twin = speaker.pair
-      ? speakers.find((s) => s.id !== speaker.id && s.pair === speaker.pair && s.side)
-      : undefined;
-    const members =
-      twin && speaker.side
-        ? speaker.side === 'left'
-          ? [speaker, twin]
-          : [twin, speaker]
-        : [speaker];
-    for (const member of members) done.add(member.id);
+  return groupsOf(speakers).map(({ id, members }) => {
     const own = members.map((member) => ({ member, arrival: arrivals.get(member.id) }));
-    lines.push({
-      id: twin && speaker.pair ? speaker.pair : speaker.id,
+    return {
+      id,
       speakers: members.map((member) => member.id),
       ...answerFor(own, wording),
-      blocked: own.flatMap(({ member, arrival }) => blockedWords(member, arrival, wording)),
-    });
-  }
-  return lines;
+      notes: wayNotes(own, wording),
+    };
+  });
 }
 
 interface Member {
@@ -91,22 +70,4 @@ function answerFor(members: Member[], wording: Wording): Pick<PairWords, 'kind' 
   };
 }
 
-function blockedWords(
-  speaker: SpeakerInput,
-  arrival: Arrival | undefined,
-  wording: Wording,
-): string[] {
-  if (arrival?.line !== 'blocked') return [];
-  const things = list(arrival.blockedBy.map(wording.thing));
-  return [`The line from the ${wording.speaker(speaker)} is blocked by ${things}.`];
-}
-
 const withoutSide = (name: string): string => name.replace(/^(left|right) /, '');
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** "a", "a and b", "a, b and c". */
-export function list(items: readonly string[]): string {
-  if (items.length < 2) return items[0] ?? 'something';
-  return `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
-}

@@ -1,10 +1,9 @@
 import { pairName } from '../../plan/names';
-import { formatLevel, formatTime, lengthNumber } from '../../plan/units';
+import { formatLevel, formatTime, signedLength, withSign } from '../../plan/units';
 import { useSession } from '../../store';
+import { plainReasons } from '../parts/plain-reason';
 import { TableScroll } from '../parts/table-scroll';
 import type { Board } from '../parts/use-board';
-
-const signed = (text: string): string => (/^[1-9]|^0\.0*[1-9]/.test(text) ? `+${text}` : text);
 
 /** Left minus right of every pair at the seat in view. */
 export function PairsTable({ board }: { board: Board }) {
@@ -35,16 +34,12 @@ export function PairsTable({ board }: { board: Board }) {
             {seat.pairs.map((pair) => (
               <tr key={pair.pair}>
                 <th scope="row">{pairName(pair.pair, option.speakers)}</th>
-                <td className="strong">
-                  {pair.difference === null
-                    ? '–'
-                    : `${signed(lengthNumber(pair.difference, unit))} ${unit}`}
-                </td>
-                <td>{signed(formatTime(pair.differenceTime))}</td>
-                <td>{signed(formatLevel(pair.levelDifferenceDb))}</td>
+                <td className="strong">{signedLength(pair.difference, unit)}</td>
+                <td>{withSign(formatTime(pair.differenceTime))}</td>
+                <td>{withSign(formatLevel(pair.levelDifferenceDb))}</td>
                 <td className="text">
                   {pair.difference === null
-                    ? pair.reasons?.join('; ')
+                    ? plainReasons(pair.reasons, option.speakers).join(' ')
                     : Math.abs(pair.difference) < 0.5
                       ? 'neither'
                       : pair.difference < 0
@@ -57,8 +52,10 @@ export function PairsTable({ board }: { board: Board }) {
         </table>
       </TableScroll>
       <p className="footnote">
-        Difference is the left path minus the right one: a minus says the left is nearer. Level is
-        free-field spreading only.
+        Difference is the left path minus the right one, each by its shortest free way to the middle
+        of the head: a minus says the left is nearer. Level is free-field spreading along that way
+        only; Levels has it by frequency, with what each loses off its axis and round what is in the
+        way.
       </p>
     </>
   );

@@ -13,6 +13,7 @@ function onPaper(u: uPlot, draw: (ctx: CanvasRenderingContext2D) => void): void 
   const ratio = devicePixelRatio;
   ctx.save();
   ctx.scale(ratio, ratio);
+  ctx.textAlign = 'left';
   draw(ctx);
   ctx.restore();
 }
