@@ -10,10 +10,12 @@ const MOST_NEAR = 2;
 /**
  * How the sound gets from a speaker to a seat: "free", "free, but passes close to the wheel", "blocked by
  * the wheel; the path goes round the wheel, +12.3 mm".
+ * @param length how lengths are written; left out: in mm, to a tenth
  */
 export function lineWords(
   { line, blockedBy, grazedBy, round, detour }: Arrival,
   nameOf: NameOf,
+  length: (mm: number) => string = inMm,
 ): string {
   const names = (ids: readonly string[]) => inARow([...new Set(ids.map(nameOf))]) || 'something';
   if (line === 'clear') return 'free';
@@ -27,7 +29,7 @@ export function lineWords(
   const blocked = `blocked by ${names(blockedBy)}`;
   return detour === null
     ? `${blocked}; no way round is known, so the path is the straight line`
-    : `${blocked}; the path goes round ${names(round)}, ${signedMm(detour)}`;
+    : `${blocked}; the path goes round ${names(round)}, +${length(detour)}`;
 }
 
-const signedMm = (mm: number): string => `+${mm.toFixed(1)} mm`;
+const inMm = (mm: number): string => `${mm.toFixed(1)} mm`;

@@ -9,9 +9,11 @@ export type ResponseColumns =
       factor: number;
       levels: { column: number; offAxisDeg: number | null }[];
       phase: number | null;
+      /** True where nothing in the file says what the third of three columns holds. */
+      unnamedThird?: boolean;
     }
   /** Level in the second column, its angle in another. */
-  | { kind: 'long'; factor: number; angle: number };
+  | { kind: 'long'; factor: number; angle: number; unnamedThird?: boolean };
 
 /** "15", "15°", "15deg", "15 deg", "on-axis": an angle from 0 to 180, or null. */
 export function angleOf(word: string): number | null {
@@ -49,6 +51,6 @@ export function columnsFrom(
   if (count > 3)
     return `${count} columns, and no heading that names the angle of each: write for example "Hz 0 15 30"`;
   const phase = /phase/i.test(named[2] ?? '');
-  if (third === 'angle' && !phase) return { kind: 'long', factor, angle: 2 };
-  return { kind: 'wide', factor, levels: level, phase: 2 };
+  if (third === 'angle' && !phase) return { kind: 'long', factor, angle: 2, unnamedThird: true };
+  return { kind: 'wide', factor, levels: level, phase: 2, ...(!phase && { unnamedThird: true }) };
 }

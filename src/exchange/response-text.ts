@@ -12,10 +12,14 @@ export interface ReadResponse {
   phaseDeg?: number[];
 }
 
-export type ResponseAnswer =
+export type ResponseAnswer = (
   | { ok: true; responses: ReadResponse[] }
   /** One sentence, with the line number it is about (counted from 1; null: the whole file). */
-  | { ok: false; message: string; line: number | null };
+  | { ok: false; message: string; line: number | null }
+) & {
+  /** There where nothing in the file says what its third column holds: to be asked. */
+  unnamedThird?: true;
+};
 
 export interface ResponseHints {
   /** The angle a file with a single response was measured at. */
@@ -65,16 +69,25 @@ class Refused extends Error {
  * not rise, repeated ones, missing levels, gaps of more than an octave and single rows are refused.
  */
 export function readResponses(text: string, hints: ResponseHints = {}): ResponseAnswer {
+  let asks: { unnamedThird?: true } = {};
   try {
-    return { ok: true, responses: read(text, hints) };
+    const table = readTable(text, hints);
+    if (table.columns.unnamedThird) asks = { unnamedThird: true };
+    return { ok: true, responses: responsesIn(table, hints), ...asks };
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     const { line, message } = error;
-    return { ok: false, line, message: line === null ? message : `line ${line}: ${message}` };
+    const told = line === null ? message : `line ${line}: ${message}`;
+    return { ok: false, line, message: told, ...asks };
   }
 }
 
-function read(text: string, hints: ResponseHints): ReadResponse[] {
+interface Table {
+  rows: Row[];
+  columns: ResponseColumns;
+}
+
+function readTable(text: string, hints: ResponseHints): Table {
   if (text.length > MAX_RESPONSE_LENGTH)
     throw new Refused(
       null,
@@ -85,8 +98,11 @@ function read(text: string, hints: ResponseHints): ReadResponse[] {
   if (!first) throw new Refused(null, 'the file has no line with a frequency and a level');
   const columns = columnsFrom(heading, first.cells.length, hints.thirdColumn ?? 'phase');
   if (typeof columns === 'string') throw new Refused(first.line, columns);
-  return columns.kind === 'long' ? readLong(rows, columns) : readWide(rows, columns, hints);
+  return { rows, columns };
 }
+
+const responsesIn = ({ rows, columns }: Table, hints: ResponseHints): ReadResponse[] =>
+  columns.kind === 'long' ? readLong(rows, columns) : readWide(rows, columns, hints);
 
 /** Data rows, each split by the separator of the first, and the line that may name the columns. */
 function splitRows(text: string): { heading: string[]; rows: Row[] } {

@@ -1,14 +1,20 @@
+import { lazy, Suspense } from 'react';
 import type { SpeakerInput } from '../../geometry';
 import { isTied, tiePair } from '../../plan/edits';
 import { pairName, speakerName } from '../../plan/names';
 import { planStore } from '../../store';
 import { CautionsNote } from '../cautions';
+import { Boundary } from '../parts/boundary';
 import { SideMark } from '../parts/marks';
 import { type Board, useLocked } from '../parts/use-board';
 import { DetailsHead } from './details-head';
 import { SpeakerAim } from './speaker-aim';
 import { SpeakerKit } from './speaker-kit';
 import { SpeakerPlace } from './speaker-place';
+import { WayNote } from './way-note';
+
+// Not needed for the first numbers on screen.
+const SpeakerSound = lazy(() => import('./sound'));
 
 /** What every part of a speaker's details is given. */
 export interface SpeakerPartProps {
@@ -50,10 +56,16 @@ export function SpeakerDetails({ board, speaker }: { board: Board; speaker: Spea
           Tie, and mirror this onto the {otherName(speaker)}
         </button>
       )}
+      <WayNote board={board} speakerId={speaker.id} />
       <SpeakerPlace {...part} />
       <CautionsNote compact />
       <SpeakerAim {...part} />
       <SpeakerKit {...part} />
+      <Boundary what="how it sounds">
+        <Suspense fallback={null}>
+          <SpeakerSound {...part} />
+        </Suspense>
+      </Boundary>
     </>
   );
 }
