@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Arrival, SeatResult, SpeakerInput } from '../../../src/geometry';
-import { list, pairWords, type Wording } from '../../../src/workbench/answers/pair-words';
+import { pairWords } from '../../../src/workbench/answers/pair-words';
+import { list, type Wording } from '../../../src/workbench/answers/way-words';
 import { wordingFor } from '../../../src/workbench/answers/wording';
+import { arrivalOf } from './arrival-of';
 
 /** mm/ms: what makes 283.1 mm 0.823 ms. */
 const SPEED = 344;
@@ -14,20 +16,8 @@ const speaker = (side: 'left' | 'right', pair = 'mid'): SpeakerInput => ({
   position: [0, 0, 0],
 });
 
-function arrival(id: string, path: number, blockedBy: string[] = []): Arrival {
-  const line = blockedBy.length > 0 ? ('blocked' as const) : ('clear' as const);
-  const time = path / SPEED;
-  const ear = { direct: path, path, time, line, blockedBy };
-  return {
-    ...ear,
-    speaker: id,
-    offAxisDeg: 0,
-    offAxisHorizontalDeg: 0,
-    offAxisVerticalDeg: 0,
-    levelDb: 0,
-    ears: { left: ear, right: ear },
-  };
-}
+const arrival = (id: string, path: number, fields: Partial<Arrival> = {}): Arrival =>
+  arrivalOf(id, { direct: path, path, time: path / SPEED, ...fields });
 
 const seat = (...arrivals: Arrival[]): SeatResult => ({
   id: 'front-left',
@@ -53,7 +43,7 @@ describe('the answer in words', () => {
       wording(),
     );
     expect(line?.answer).toBe('Left mid is 283 mm nearer; delay it 0.82 ms.');
-    expect(line?.blocked).toEqual([]);
+    expect(line?.notes).toEqual([]);
   });
 
   test('names the right one when the right one is nearer', () => {
@@ -91,14 +81,29 @@ describe('the answer in words', () => {
     expect(apart?.answer).toContain('delay it 0.01 ms');
   });
 
-  test('says by what the line is blocked, nearest the speaker first', () => {
+  test('says beside it what each of the two goes round or passes close to', () => {
     const [line] = pairWords(
       pair,
-      seat(arrival('mid-left', 1000, ['wheel', 'pillar-left']), arrival('mid-right', 1283)),
+      seat(
+        arrival('mid-left', 1001, {
+          line: 'blocked',
+          direct: 1000,
+          blockedBy: ['wheel'],
+          round: ['wheel'],
+          detour: 1,
+        }),
+        arrival('mid-right', 1283, {
+          line: 'grazing',
+          grazedBy: ['pillar-left'],
+          detour: -4,
+        }),
+      ),
       wording(),
     );
-    expect(line?.blocked).toEqual([
-      'The line from the left mid is blocked by the steering wheel and the left A-pillar.',
+    expect(line?.answer).toBe('Left mid is 282 mm nearer; delay it 0.82 ms.');
+    expect(line?.notes).toEqual([
+      { line: 'blocked', text: 'Left mid goes round the steering wheel: +1 mm.' },
+      { line: 'grazing', text: 'Right mid passes close to the left A-pillar.' },
     ]);
   });
 

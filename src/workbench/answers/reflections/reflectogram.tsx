@@ -5,6 +5,8 @@ import { type ChartSeries, LineChart } from '../../parts/chart';
 
 /** What lies below is not drawn, only listed, dB. */
 const FLOOR = -36;
+/** The time axis is at least this long, ms: a few hundredths are not to look like much. */
+const SHORTEST = 0.5;
 const EARS: readonly Side[] = ['left', 'right'];
 const MARKS = [{ x: 0, label: 'direct sound' }] as const;
 
@@ -44,7 +46,7 @@ function seriesOf(sounds: readonly EarSound[], members: readonly SpeakerInput[])
 function axesOf(series: readonly ChartSeries[]) {
   const times = series.flatMap(({ xs }) => xs);
   const levels = series.flatMap(({ ys }) => ys.filter((value) => value !== null));
-  const last = Math.max(1, ...times);
+  const last = Math.max(SHORTEST, ...times);
   const low = Math.min(-12, ...levels.map((db) => Math.floor((db - 1) / 6) * 6));
   return {
     x: {

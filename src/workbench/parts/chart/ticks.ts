@@ -13,7 +13,7 @@ export function frequencyTicks(
 ): number[] {
   const inside = (list: readonly number[]) => list.filter((hz) => hz >= low && hz <= high);
   const octaves = inside(OCTAVES);
-  const room = (width / Math.max(Math.log2(high / low), 1e-9)) * 1;
+  const room = width / Math.max(Math.log2(high / low), 1e-9);
   if (room >= apart) return octaves;
   if (room * 2 >= apart) {
     // 63, 250, 1k: the ones engineers count by.
