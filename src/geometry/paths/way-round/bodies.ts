@@ -5,9 +5,10 @@
 import type { Panel } from '../../cabin/model';
 import { tessellatePanel } from '../../cabin/tessellate-panel';
 import type { BoxShape, CapsuleShape, MeshShape, RingShape, Shape } from '../../input';
-import { add, along, cross, direction, scale, sub, type Vec3 } from '../../vector';
+import { add, along, cross, direction, dot, scale, sub, type Vec3 } from '../../vector';
 import { boxAxes } from '../segment-hits';
-import { type Body, bodyOf, piecesOf } from './body';
+import { type Body, bodyOf } from './body';
+import { piecesOf } from './pieces';
 
 type Triangle = readonly [number, number, number];
 
@@ -60,30 +61,34 @@ function meshBodies(id: string, mesh: MeshShape): Body[] {
   return piecesOf(mesh.vertices, mesh.triangles).map(({ vertices, triangles }) => {
     const volume = signedVolume(vertices, triangles);
     // An open mesh has no inside: a sheet. One wound inward is turned.
-    if (!isClosed(triangles)) return bodyOf(id, vertices, triangles, true);
+    if (!isClosed(vertices.length, triangles)) return bodyOf(id, vertices, triangles, true);
     const wound = volume < 0 ? triangles.map(([a, b, c]) => [a, c, b] as const) : triangles;
     return bodyOf(id, vertices, wound, false);
   });
 }
 
-function isClosed(triangles: readonly Triangle[]): boolean {
-  const ways = new Set<string>();
+/** Every edge is run along once each way. */
+function isClosed(corners: number, triangles: readonly Triangle[]): boolean {
+  const ways = new Set<number>();
   for (const [a, b, c] of triangles)
-    for (const way of [`${a} ${b}`, `${b} ${c}`, `${c} ${a}`]) {
-      if (ways.has(way)) return false;
-      ways.add(way);
-    }
-  for (const way of ways) if (!ways.has(way.split(' ').reverse().join(' '))) return false;
-  return ways.size > 0;
+    ways
+      .add(a * corners + b)
+      .add(b * corners + c)
+      .add(c * corners + a);
+  if (ways.size === 0 || ways.size < 3 * triangles.length) return false;
+  for (const way of ways) {
+    const to = way % corners;
+    if (!ways.has(to * corners + (way - to) / corners)) return false;
+  }
+  return true;
 }
 
 function signedVolume(vertices: readonly Vec3[], triangles: readonly Triangle[]): number {
   let sum = 0;
   const o = vertices[0] ?? [0, 0, 0];
-  for (const t of triangles) {
-    const [p, q, r] = t.map((i) => sub(vertices[i] as Vec3, o)) as [Vec3, Vec3, Vec3];
-    const n = cross(q, r);
-    sum += p[0] * n[0] + p[1] * n[1] + p[2] * n[2];
+  for (const [a, b, c] of triangles) {
+    const p = sub(vertices[a] as Vec3, o);
+    sum += dot(p, cross(sub(vertices[b] as Vec3, o), sub(vertices[c] as Vec3, o)));
   }
   return sum;
 }

@@ -16,7 +16,8 @@ export interface Body {
   edges: Int32Array;
   /** Three numbers an edge, pointing off the body; 0 0 0 where a string may pass on either side. */
   outward: Float64Array;
-  tree: TriangleTree | null;
+  /** Its faces, in a tree that is built when first asked for: near misses need none. */
+  tree(): TriangleTree | null;
   /** A solid with an inside, wound outward. */
   closed: boolean;
   /** Low x, y, z, high x, y, z, and the diagonal. */
@@ -27,12 +28,6 @@ type Triangle = readonly [number, number, number];
 
 /** Below this sine of the angle between two faces their edge counts as flat. */
 const FLAT_SINE = 1e-4;
-
-interface Side {
-  triangle: number;
-  /** Corner across the edge. */
-  apex: number;
-}
 
 /**
  * The body of a triangle mesh. Corners in the same place count as one.
@@ -46,36 +41,60 @@ export function bodyOf(
   sheet: boolean,
 ): Body {
   const normals = triangles.map((t) => normalOf(vertices, t));
-  const sides = new Map<number, { a: number; b: number; of: Side[] }>();
-  triangles.forEach(([a, b, c], triangle) => {
-    for (const [p, q, apex] of [
-      [a, b, c],
-      [b, c, a],
-      [c, a, b],
-    ] as const) {
-      const key = Math.min(p, q) * vertices.length + Math.max(p, q);
-      const known = sides.get(key);
-      if (known) known.of.push({ triangle, apex });
-      else sides.set(key, { a: p, b: q, of: [{ triangle, apex }] });
-    }
-  });
+  const { ends, faces } = sidesOf(vertices.length, triangles);
   const edges: number[] = [];
   const outward: number[] = [];
-  for (const { a, b, of } of sides.values()) {
-    const off = outwardOf(vertices, a, b, of, normals, sheet);
+  for (let e = 0; 2 * e < ends.length; e++) {
+    const a = ends[2 * e] as number;
+    const b = ends[2 * e + 1] as number;
+    const off = outwardOf(vertices, a, b, faces, 5 * e, normals, sheet);
     if (!off) continue;
     edges.push(a, b);
-    outward.push(...off);
+    outward.push(off[0], off[1], off[2]);
   }
+  let tree: TriangleTree | null | undefined;
   return {
     id,
     corners: Float64Array.from(vertices.flat()),
     edges: Int32Array.from(edges),
     outward: Float64Array.from(outward),
-    tree: buildTriangleTree(vertices, triangles),
+    tree() {
+      if (tree === undefined) tree = buildTriangleTree(vertices, triangles);
+      return tree;
+    },
     closed: !sheet,
     bounds: boundsOf(vertices),
   };
+}
+
+/**
+ * The edges of a mesh: two corners each, and five numbers on the faces at it: how many, and of the
+ * first two the triangle and the corner across.
+ */
+function sidesOf(corners: number, triangles: readonly Triangle[]) {
+  const known = new Map<number, number>();
+  const ends: number[] = [];
+  const faces: number[] = [];
+  for (let t = 0; t < triangles.length; t++) {
+    const triangle = triangles[t] as Triangle;
+    for (let k = 0; k < 3; k++) {
+      const p = triangle[k] as number;
+      const q = triangle[(k + 1) % 3] as number;
+      const apex = triangle[(k + 2) % 3] as number;
+      const key = p < q ? p * corners + q : q * corners + p;
+      const e = known.get(key);
+      if (e === undefined) {
+        known.set(key, faces.length);
+        ends.push(p, q);
+        faces.push(1, t, apex, -1, -1);
+        continue;
+      }
+      faces[e] = (faces[e] as number) + 1;
+      faces[e + 3] = t;
+      faces[e + 4] = apex;
+    }
+  }
+  return { ends, faces };
 }
 
 function boundsOf(vertices: readonly Vec3[]): Float64Array {
@@ -102,18 +121,18 @@ function outwardOf(
   vertices: readonly Vec3[],
   at: number,
   to: number,
-  of: readonly Side[],
+  faces: readonly number[],
+  f: number,
   normals: readonly Vec3[],
   sheet: boolean,
 ): Vec3 | null {
-  const [one, two] = of;
-  if (!one || of.length > 2) return [0, 0, 0];
-  if (!two) return awayFrom(vertices, at, to, one.apex);
-  const m = normals[one.triangle] as Vec3;
-  const n = normals[two.triangle] as Vec3;
-  const across = sub(vertices[two.apex] as Vec3, vertices[at] as Vec3);
+  const some = faces[f] as number;
+  if (some > 2) return [0, 0, 0];
+  if (some === 1) return awayFrom(vertices, at, to, faces[f + 2] as number);
+  const m = normals[faces[f + 1] as number] as Vec3;
+  const n = normals[faces[f + 3] as number] as Vec3;
   // Whether the second face falls below the first one's plane, and by how much they turn.
-  const rise = dot(m, across);
+  const rise = dot(m, sub(vertices[faces[f + 4] as number] as Vec3, vertices[at] as Vec3));
   const bent = rise !== 0 && (length(cross(m, n)) > FLAT_SINE || dot(m, n) < 0);
   if (sheet) return bent ? [0, 0, 0] : null;
   return bent && rise < 0 ? [m[0] + n[0], m[1] + n[1], m[2] + n[2]] : null;
@@ -133,53 +152,6 @@ function awayFrom(vertices: readonly Vec3[], from: number, to: number, apex: num
 
 /** Whether a segment passes through the body's faces. */
 export function crosses(body: Body, from: Vec3, to: Vec3): boolean {
-  return body.tree !== null && visitCrossed(body.tree, from, to, 0, 1, () => true);
-}
-
-/** The parts of a mesh that hang together by shared corners: each is a body of its own. */
-export function piecesOf(
-  vertices: readonly Vec3[],
-  triangles: readonly Triangle[],
-): { vertices: Vec3[]; triangles: Triangle[] }[] {
-  const same = new Map<string, number>();
-  const parent = vertices.map((v, i) => {
-    const key = v.map((x) => Math.round(x * 1e4)).join();
-    const known = same.get(key);
-    if (known === undefined) same.set(key, i);
-    return known ?? i;
-  });
-  const one = parent.slice();
-  const root = (i: number): number => {
-    let r = i;
-    while (parent[r] !== r) r = parent[r] as number;
-    parent[i] = r;
-    return r;
-  };
-  for (const [a, b, c] of triangles) {
-    parent[root(b)] = root(a);
-    parent[root(c)] = root(a);
-  }
-  const pieces = new Map<
-    number,
-    { vertices: Vec3[]; triangles: Triangle[]; at: Map<number, number> }
-  >();
-  for (const t of triangles) {
-    const key = root(t[0]);
-    let piece = pieces.get(key);
-    if (!piece) {
-      piece = { vertices: [], triangles: [], at: new Map() };
-      pieces.set(key, piece);
-    }
-    const { vertices: own, at } = piece;
-    const [a, b, c] = t.map((i) => {
-      const k = one[i] as number;
-      const known = at.get(k);
-      if (known !== undefined) return known;
-      own.push(vertices[k] as Vec3);
-      at.set(k, own.length - 1);
-      return own.length - 1;
-    }) as [number, number, number];
-    if (a !== b && b !== c && c !== a) piece.triangles.push([a, b, c]);
-  }
-  return [...pieces.values()];
+  const tree = body.tree();
+  return tree !== null && visitCrossed(tree, from, to, 0, 1, () => true);
 }

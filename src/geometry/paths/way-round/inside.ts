@@ -46,11 +46,14 @@ export function isInside(shape: Shape, bodies: readonly Body[], p: Vec3): boolea
 const ODD: Vec3 = [0.5377, 0.6313, 0.5589];
 
 /** Counts faces on a ray: more leaving than entering means it began within. */
-function isInsideMesh({ tree, bounds, closed }: Body, p: Vec3): boolean {
-  if (!tree || !closed) return false;
+function isInsideMesh(body: Body, p: Vec3): boolean {
+  const { bounds } = body;
+  if (!body.closed) return false;
   for (let k = 0; k < 3; k++)
     if ((p[k] as number) < (bounds[k] as number) || (p[k] as number) > (bounds[k + 3] as number))
       return false;
+  const tree = body.tree();
+  if (!tree) return false;
   const reach = 2 * (bounds[6] as number);
   const end = add(p, [ODD[0] * reach, ODD[1] * reach, ODD[2] * reach]);
   let leaving = 0;

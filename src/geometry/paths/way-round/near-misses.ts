@@ -1,7 +1,7 @@
 /** Everything that stands close beside a straight line. */
 import type { Obstacle, Panel } from '../../cabin/model';
 import type { Shape } from '../../input';
-import { along, type Vec3 } from '../../vector';
+import { add, along, distance, mix, sub, type Vec3 } from '../../vector';
 import type { SpotStart } from '../cast';
 import { boundsOf } from '../segment-hits';
 import { solidBodies } from './bodies';
@@ -21,19 +21,22 @@ export type AskNearMisses = (
 /** Round shapes' faces lie outside them, by this part of their size at most. */
 const FACES = 0.02;
 
-interface Ball {
+/** A ball and a box that hold a shape's faces. */
+interface Bounds {
   center: Vec3;
   radius: number;
+  low: Vec3;
+  high: Vec3;
 }
 
-const balls = new WeakMap<Shape, Ball>();
+const known = new WeakMap<Shape, Bounds>();
 const trees = new WeakMap<Shape, EdgeTree | null>();
 
 export function buildNearMisses(
   panels: readonly Panel[],
   obstacles: readonly Obstacle[],
 ): AskNearMisses {
-  const rounds = obstacles.map(({ shape }) => ballOf(shape));
+  const rounds = obstacles.map(({ shape }) => boundsOfShape(shape));
   const found = new Float64Array(6);
   return (from, to, listener, spot, wavelength) => {
     const zone = zoneRound(from, to, wavelength);
@@ -45,7 +48,7 @@ export function buildNearMisses(
     };
     obstacles.forEach(({ id, shape, occupant }, i) => {
       if (occupant && occupant.seat === listener && occupant.part !== 'legs') return;
-      if (!mayReach(zone, rounds[i] as Ball)) return;
+      if (!mayReach(zone, rounds[i] as Bounds)) return;
       const tree = treeOf(id, shape);
       if (tree) ask(id, tree);
     });
@@ -72,36 +75,39 @@ function missOf(id: string, zone: Zone, found: Float64Array): NearMiss {
 }
 
 /** Without its faces, which cost far more to make: false where no part of it can be in the zone. */
-function mayReach(zone: Zone, { center, radius }: Ball): boolean {
-  const [dx, dy, dz] = [
-    center[0] - zone.from[0],
-    center[1] - zone.from[1],
-    center[2] - zone.from[2],
-  ];
-  const at = dx * zone.x + dy * zone.y + dz * zone.z;
-  if (at + radius <= 0 || at - radius >= zone.reach) return false;
-  const wide = zone.radius + radius;
-  return dx * dx + dy * dy + dz * dz - at * at < wide * wide;
+function mayReach({ from, to, x, y, z, reach, radius: wide }: Zone, bounds: Bounds): boolean {
+  const { center, radius, low, high } = bounds;
+  for (const k of [0, 1, 2] as const) {
+    if (low[k] - wide > Math.max(from[k], to[k])) return false;
+    if (high[k] + wide < Math.min(from[k], to[k])) return false;
+  }
+  const dx = center[0] - from[0];
+  const dy = center[1] - from[1];
+  const dz = center[2] - from[2];
+  const at = dx * x + dy * y + dz * z;
+  if (at + radius <= 0 || at - radius >= reach) return false;
+  return dx * dx + dy * dy + dz * dz - at * at < (wide + radius) ** 2;
 }
 
-function ballOf(shape: Shape): Ball {
-  let ball = balls.get(shape);
-  if (!ball) {
-    const low = [Infinity, Infinity, Infinity];
-    const high = [-Infinity, -Infinity, -Infinity];
-    const ends = shape.shape === 'mesh' ? shape.vertices : boundsOf(shape);
-    for (const v of ends)
+function boundsOfShape(shape: Shape): Bounds {
+  let bounds = known.get(shape);
+  if (!bounds) {
+    const least = [Infinity, Infinity, Infinity];
+    const most = [-Infinity, -Infinity, -Infinity];
+    for (const v of shape.shape === 'mesh' ? shape.vertices : boundsOf(shape))
       for (const k of [0, 1, 2] as const) {
-        low[k] = Math.min(low[k] as number, v[k]);
-        high[k] = Math.max(high[k] as number, v[k]);
+        least[k] = Math.min(least[k] as number, v[k]);
+        most[k] = Math.max(most[k] as number, v[k]);
       }
-    const half = low.map((x, k) => ((high[k] as number) - x) / 2) as [number, number, number];
-    const center = half.map((h, k) => (low[k] as number) + h) as unknown as Vec3;
-    const radius = Math.sqrt(half[0] ** 2 + half[1] ** 2 + half[2] ** 2);
-    ball = { center, radius: radius * (1 + FACES) };
-    balls.set(shape, ball);
+    const low = least as unknown as Vec3;
+    const high = most as unknown as Vec3;
+    const center = mix(low, high, 0.5);
+    const radius = distance(low, center) * (1 + FACES);
+    const over: Vec3 = [radius * FACES, radius * FACES, radius * FACES];
+    bounds = { center, radius, low: sub(low, over), high: add(high, over) };
+    known.set(shape, bounds);
   }
-  return ball;
+  return bounds;
 }
 
 function treeOf(id: string, shape: Shape): EdgeTree | null {
