@@ -139,11 +139,15 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     heads.show(car.seats, chosen('seat') ?? seat?.id ?? '', lookedThrough);
     // From the listener's own eyes every line would run into the lens.
     lines.group.visible = body.group.visible = lookedThrough === null;
-    const emphasis = { selected: chosen('speaker'), hovered: over('speaker') };
+    showImage(car);
+    const emphasis = {
+      selected: chosen('speaker'),
+      hovered: over('speaker'),
+      underneath: image.shown() !== null,
+    };
     const head = seat?.head ?? ORIGIN;
     lines.show(head, arrivals, placed, emphasis, surroundings);
     reflections.show(head, reflecting, placed, lookedThrough === null);
-    showImage(car);
   }
 
   /** From the side and from the front the fan would be a line on edge. */

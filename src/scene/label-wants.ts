@@ -23,12 +23,13 @@ export interface WordsInput extends WordsFrame {
 }
 
 export function wordsFor(input: WordsInput): LabelWant[] {
-  const { view } = sessionStore.getState();
+  const { view, showImage } = sessionStore.getState();
+  const onEdge = view === 'side' || view === 'front';
   return [
     ...speakerWants(input),
     ...(view === 'seat' ? [] : lineWants(input, input.lines)),
     ...reflectionWants(input, input.reflections),
-    ...(input.fan ? imageWants(input, input.fan) : []),
+    ...(showImage ? imageWants(input, input.fan, onEdge) : []),
     ...seatWants(input),
     ...zoneWants(input),
     ...obstacleWants(input),

@@ -4,8 +4,8 @@
  */
 
 /**
- * Centred on its place, or beside a mark; a mark of its own has no words. Words of the kind
- * `apart` may also stand farther off, where marks crowd.
+ * Centred on its place, or beside a mark; a mark of its own has no words. Words of the kinds
+ * `along` and `apart` may also stand beside or farther off, where marks crowd.
  */
 const MANNER = {
   speaker: 'beside',
@@ -14,8 +14,9 @@ const MANNER = {
   zone: 'on',
   obstacle: 'beside',
   reflection: 'apart',
-  octave: 'on',
-  fan: 'on',
+  octave: 'along',
+  fan: 'along',
+  legend: 'beside',
   cross: 'mark',
   tip: 'mark',
   bend: 'mark',
@@ -36,9 +37,13 @@ export interface LabelWant {
   gap: number;
   /** Other places that would do, on the sheet: along a line, or farther out. */
   also?: readonly { x: number; y: number }[];
+  /** What it points away from, on the sheet: it stands on the far side of its places. */
+  from?: { x: number; y: number };
   /** Higher is placed first; at 100 and above it is shown whatever it covers. */
   weight: number;
   strong?: boolean;
+  /** Beside its places rather than on them: the line it speaks of is to be seen. */
+  beside?: boolean;
   /** Of an earlier place, until the new one is worked out. */
   faded?: boolean;
   /** Marks for tests and styles, put on the anchor as data-… */
@@ -186,10 +191,22 @@ const sharedArea = (a: Box, b: Box): number =>
 function cornersOf(want: LabelWant, w: number, h: number): Corner[] {
   const { x, y, gap, also = [] } = want;
   const manner = MANNER[want.kind];
+  if (want.beside) {
+    const places = [want, ...also];
+    return [18, 40].flatMap((far) => places.flatMap((at) => around(at.x, at.y, far, w, h)));
+  }
   if (manner === 'on') return [want, ...also].flatMap((at) => onLine(at, w, h));
+  if (manner === 'along') {
+    const places = [want, ...also];
+    const { from } = want;
+    return [
+      ...(from ? places.flatMap((at) => beyond(from, at, gap, w, h)) : []),
+      ...places.flatMap((at) => around(at.x, at.y, gap, w, h)),
+    ];
+  }
   const near = around(x, y, gap, w, h);
   if (manner !== 'apart') return near;
-  return [...near, ...[1, 2, 3].flatMap((n) => around(x, y, gap + n * (h + 2), w, h))];
+  return [...near, ...[1, 2, 3, 4, 5].flatMap((n) => around(x, y, gap + n * (h + 2), w, h))];
 }
 
 type Corner = [left: number, top: number];
@@ -200,6 +217,24 @@ const onLine = (at: { x: number; y: number }, w: number, h: number): Corner[] =>
   [at.x - w / 2, at.y - h - 2],
   [at.x - w / 2, at.y + 2],
 ];
+
+/** Past a place as seen from another, straight on and a line of words to either side. */
+function beyond(
+  from: { x: number; y: number },
+  at: { x: number; y: number },
+  gap: number,
+  w: number,
+  h: number,
+): Corner[] {
+  const [x, y] = [at.x - from.x, at.y - from.y];
+  const run = Math.hypot(x, y) || 1;
+  const [dx, dy] = [x / run, y / run];
+  const off = (w * Math.abs(dx) + h * Math.abs(dy)) / 2 + gap;
+  return [0, -1, 1].map((side): Corner => {
+    const [a, b] = [side * (h + 2) * -dy, side * (h + 2) * dx];
+    return [at.x + dx * off + a - w / 2, at.y + dy * off + b - h / 2];
+  });
+}
 
 /** Beside, over, under and at the corners of a mark. */
 const around = (x: number, y: number, gap: number, w: number, h: number): Corner[] => [

@@ -64,7 +64,7 @@ function makeParts() {
         seat?.head ?? [0, 0, 0],
         seat?.arrivals ?? [],
         placed,
-        { selected: null, hovered: null },
+        { selected: null, hovered: null, underneath: false },
         {
           meet: (id, ray, far) =>
             parts.obstacles.meet(id, ray, far) ?? parts.panels.meet(id, ray, far)?.point ?? null,

@@ -13,15 +13,17 @@ const TICK = 10;
 const LONG_TICK = 30;
 
 /** Seen by the listener, the fan lies on the dash as a scale with pins: level it would be a line. */
-const DASH = { arc: 900, below: 215, on: 80, off: 50 } as const;
+const DASH = { arc: 900, below: 215, on: 80, off: -60 } as const;
 
 export type FanView = 'above' | 'own eyes';
 
 export interface FanLabel {
-  kind: 'on' | 'off' | 'degrees' | 'caption';
+  kind: 'on' | 'off' | 'degrees';
   group?: OctaveGroup;
   deg: number;
   at: Vec3;
+  /** What the label points away from. */
+  from: Vec3;
   /** Farther out the same way. */
   also: readonly Vec3[];
 }
@@ -80,9 +82,12 @@ export function imageFan(image: SeatImage, seat: Seat, view: FanView, faded: boo
         kind,
         group,
         deg,
-        at: own ? at(deg, radius, DASH[kind] + 14) : at(deg, radius + 75),
-        also: [140, 205, 270, 335].map((far) =>
-          own ? at(deg, radius, DASH[kind] + 14 + far / 2) : at(deg, radius + far),
+        at: own ? at(deg, radius, DASH[kind]) : at(deg, radius + 40),
+        from: own ? at(deg, radius) : seat.head,
+        also: [1, 2, 3, 4].map((n) =>
+          own
+            ? at(deg, radius, DASH[kind] + Math.sign(DASH[kind]) * 34 * n)
+            : at(deg, radius + 40 + 65 * n),
         ),
       });
     }
@@ -91,20 +96,21 @@ export function imageFan(image: SeatImage, seat: Seat, view: FanView, faded: boo
     labels.push({
       kind: 'degrees',
       deg,
-      at: own ? at(deg, radius, -26) : at(deg, radius - 45),
+      at: own ? at(deg, radius, -18) : at(deg, radius - 20),
+      from: at(deg, own ? radius : radius + 40),
       also: [],
     });
   }
-  labels.push({
-    kind: 'caption',
-    deg: 0,
-    at: own ? at(0, radius, -60) : at(0, radius * 0.45),
-    also: [-0.6, 0.6].map((side) =>
-      own ? at(side * reach, radius, -60) : at(side * reach, radius * 0.5),
-    ),
-  });
-  return { strokes, labels };
+  return { strokes: [...strokes.map(halo), ...strokes], labels };
 }
+
+/** Paper left free round a stroke, so that it reads on a dark floor as well. */
+const halo = ({ dash: _, ...stroke }: Stroke): Stroke => ({
+  ...stroke,
+  tone: 'paper',
+  width: stroke.width + 2.6,
+  strength: 0.6 * (stroke.strength ?? 1),
+});
 
 function scaleStrokes(
   at: (deg: number, far: number, up?: number) => Vec3,

@@ -37,13 +37,20 @@ export interface Surroundings {
   pass(id: string, from: Vec3, to: Vec3): Pass | null;
 }
 
+export interface Emphasis {
+  selected: string | null;
+  hovered: string | null;
+  /** Something else is drawn over the lines. */
+  underneath: boolean;
+}
+
 export interface LinesPart {
   group: Group;
   show(
     head: Vec3,
     arrivals: readonly Arrival[],
     placed: ReadonlyMap<string, PlacedSpeaker>,
-    emphasis: { selected: string | null; hovered: string | null },
+    emphasis: Emphasis,
     around: Surroundings,
   ): void;
   shown(): readonly ShownLine[];
@@ -88,7 +95,8 @@ export function createLinesPart(kit: Kit): LinesPart {
 
   return {
     group,
-    show(head, arrivals, placed, { selected, hovered }, around) {
+    show(head, arrivals, placed, { selected, hovered, underneath }, around) {
+      const quiet = selected !== null || underneath;
       const strokes: Stroke[] = [];
       shown = [];
       for (const arrival of arrivals) {
@@ -97,7 +105,7 @@ export function createLinesPart(kit: Kit): LinesPart {
         const mine = arrival.speaker === selected || arrival.speaker === hovered;
         const { cross, bends, pass } = workOut(arrival, from, head, mine, around);
         const near = mine ? (pass ?? null) : null;
-        strokes.push(...wayStrokes(from, head, arrival, near, { mine, quiet: selected !== null }));
+        strokes.push(...wayStrokes(from, head, arrival, near, { mine, quiet }));
         const way =
           arrival.line === 'blocked' && arrival.way.length > 2 ? arrival.way : [from, head];
         shown.push({ speaker: arrival.speaker, way, arrival, cross, bends, pass: near });

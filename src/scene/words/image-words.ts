@@ -5,24 +5,43 @@ import type { LabelWant } from '../labels';
 import type { ShownFan } from '../parts/image-part';
 import { placeOf, type WordsFrame } from './want';
 
-const CAPTION = 'image: whole lines with delays and gains, dashed without';
+const CAPTION = 'Image of a centred sound: whole lines with delays and gains, dashed without';
+const ON_EDGE = 'The image shows from above: Plan or Free';
 
-export function imageWants(frame: WordsFrame, { fan, faded }: ShownFan): LabelWant[] {
-  return fan.labels.map(({ kind, group, deg, at, also }, n): LabelWant => {
-    const text =
-      kind === 'caption'
-        ? CAPTION
-        : group
-          ? `${octaves(group)}: ${aside(group)}${kind === 'off' ? ', without' : ''}`
-          : `${formatNumber(Math.abs(deg))}°`;
+/** @param shown null where the view has no room for the fan, or it is still being worked out */
+export function imageWants(
+  frame: WordsFrame,
+  shown: ShownFan | null,
+  onEdge: boolean,
+): LabelWant[] {
+  const caption: LabelWant = {
+    id: 'fan:caption',
+    kind: 'legend',
+    text: onEdge ? ON_EDGE : CAPTION,
+    x: 10,
+    y: frame.size.height - 18,
+    hidden: false,
+    gap: 0,
+    weight: 70,
+  };
+  if (!shown) return onEdge ? [caption] : [];
+  return [caption, ...fanWants(frame, shown)];
+}
+
+function fanWants(frame: WordsFrame, { fan, faded }: ShownFan): LabelWant[] {
+  return fan.labels.map(({ kind, group, deg, at, from, also }, n): LabelWant => {
+    const text = group
+      ? `${octaves(group)}: ${aside(group)}${kind === 'off' ? ', without' : ''}`
+      : `${formatNumber(Math.abs(deg))}°`;
     return {
       id: `fan:${kind}:${n}`,
       kind: kind === 'on' ? 'octave' : 'fan',
       text,
       ...placeOf(frame, at),
       also: also.map((point) => placeOf(frame, point)),
-      gap: 0,
-      weight: { on: 56, degrees: 54, off: 22, caption: 21 }[kind],
+      from: placeOf(frame, from),
+      gap: 4,
+      weight: { on: 66, degrees: 54, off: 22 }[kind],
       faded,
       data: { fan: kind },
     };

@@ -1,5 +1,6 @@
 /** Words and marks on the ways from the speakers to the head. */
 import { type Arrival, distance, mix, type Vec3 } from '../../geometry';
+import { words } from '../../plan/names';
 import { formatLength } from '../../plan/units';
 import { type LengthUnit, sessionStore } from '../../store';
 import { isLookedAt } from '../attention';
@@ -35,6 +36,7 @@ export function lineWants(frame: WordsFrame, lines: readonly ShownLine[]): Label
       gap: 0,
       weight: strong ? 110 : 30,
       strong,
+      beside: strong,
       data: { length: speaker, line: arrival.line },
     });
     if (line.cross) mark(line, 'cross', line.cross);
@@ -53,31 +55,35 @@ export function shortLineWords(arrival: Arrival, unit: LengthUnit): string {
   return arrival.line === 'grazing' ? `${length}, near miss` : length;
 }
 
-/** "1403 mm, round the steering wheel, +38 mm". */
+/** "1403 mm", and under it "round the steering wheel, +38 mm". */
 function wholeWords(frame: WordsFrame, arrival: Arrival, unit: LengthUnit): string {
   const length = formatLength(arrival.path, unit);
   const { line, round, blockedBy, grazedBy, detour } = arrival;
-  if (line === 'grazing') {
-    const [nearest] = grazedBy;
-    return nearest === undefined ? length : `${length}, close past the ${nameOf(frame, nearest)}`;
-  }
-  if (line !== 'blocked') return length;
-  if (detour === null) {
-    const [first] = blockedBy;
-    return first === undefined
-      ? `${length}, blocked`
-      : `${length}, blocked by the ${nameOf(frame, first)}`;
-  }
-  // What it goes round may be a neighbour of what blocks it; at a rim of two panels nothing is named.
-  const named = round.length > 0 ? round : blockedBy;
-  return `${length}, round the ${listed(named.map((id) => nameOf(frame, id)))}, +${longer(detour, unit)}`;
+  if (line === 'clear') return length;
+  if (line === 'grazing')
+    return `${length}\nclose past the ${thingsOf(frame, grazedBy.slice(0, 1))}`;
+  if (detour === null) return `${length}\nblocked by the ${thingsOf(frame, blockedBy)}`;
+  // What it goes round may be a neighbour of what blocks it; where panels meet nothing is named.
+  const things = thingsOf(frame, round.length > 0 ? round : blockedBy);
+  return `${length}\nround the ${things}, +${longer(detour, unit)}`;
 }
 
-/** "steering wheel", "left thigh and left shin", "binnacle, hub and 2 more". */
-function listed(names: readonly string[]): string {
-  const all = [...new Set(names)];
-  if (all.length <= 2) return all.join(' and ');
-  return `${all[0]} and ${all.length - 1} more`;
+/** "steering wheel", "listener's left thigh", "left arm (front right) and 2 more". */
+function thingsOf(frame: WordsFrame, ids: readonly string[]): string {
+  const [first] = ids;
+  if (first === undefined) return 'bodies near it';
+  const name = shortNameOf(frame, first);
+  return ids.length > 1 ? `${name} and ${ids.length - 1} more` : name;
+}
+
+/** A person's part by whose it is, as short as a drawing wants it. */
+function shortNameOf(frame: WordsFrame, id: string): string {
+  const name = nameOf(frame, id);
+  const occupant = frame.cabin.obstacles.find((one) => one.id === id)?.occupant;
+  const part = name.split("'s ")[1];
+  if (!occupant || part === undefined) return name;
+  if (occupant.seat === frame.seat?.id) return `listener's ${part}`;
+  return `${part} (${words(occupant.seat)})`;
 }
 
 /** A detour of less than a centimetre matters to the treble, so it keeps a decimal. */

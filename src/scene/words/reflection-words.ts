@@ -34,7 +34,7 @@ export function reflectionWants(
         text: `${nameOf(frame, panel)}, ${formatTime(extraTime)}, ${formatLevel(levelDb)}`,
         ...here,
         gap: 10,
-        weight: 58 - rank,
+        weight: 68 - rank,
         strong: first,
         data: { reflection: panel },
       },
