@@ -46,7 +46,7 @@ export function CrossingFields({ option, crossing, name }: CrossingFieldsProps) 
         disabled={locked}
         choices={ordersOf(family).map((one) => ({
           value: String(one),
-          label: `${one}, ${6 * one} dB/octave`,
+          label: `${one} (${6 * one} dB/oct)`,
         }))}
         onChange={(value) => planStore.edit(undoLabel, change({ order: Number(value) }))}
       />

@@ -12,6 +12,7 @@ import { SideMark } from '../../parts/marks';
 import { plainReason, plainReasons } from '../../parts/plain-reason';
 import { Segments } from '../../parts/segments';
 import type { Board } from '../../parts/use-board';
+import { useSettled } from '../../parts/use-settled';
 import { useStage } from '../../parts/use-stage';
 import { WorkedOut } from '../../parts/worked-out';
 import { AddCrossing } from './add-crossing';
@@ -25,19 +26,21 @@ const keyOf = ({ below, above }: CrossoverInput): string => `${below} ${above}`;
 
 /** Where pairs hand over to one another, and how the two of each side add up there. */
 export default function CrossingsSheet({ board }: { board: Board }) {
-  const stage = useStage(board);
+  // Some ten milliseconds, and a chart: a drag would stutter.
+  const { settled: stage, waiting } = useSettled(useStage(board));
   if (!stage || !board.option || !board.seat)
     return <p className="quiet-text">There is no seat to listen from.</p>;
-  return <Crossings stage={stage} option={board.option} seat={board.seat.id} />;
+  return <Crossings stage={stage} option={board.option} seat={board.seat.id} waiting={waiting} />;
 }
 
 interface CrossingsProps {
   stage: Stage;
   option: PlanOption;
   seat: string;
+  waiting: boolean;
 }
 
-function Crossings({ stage, option, seat }: CrossingsProps) {
+function Crossings({ stage, option, seat, waiting }: CrossingsProps) {
   const [chosen, setChosen] = useState('');
   const sums = useMemo(() => sumsAt(stage, seat), [stage, seat]);
   const crossings = useMemo(() => crossingsOf(option), [option]);
@@ -62,7 +65,7 @@ function Crossings({ stage, option, seat }: CrossingsProps) {
     );
   const name = nameOf(crossing.crossover);
   return (
-    <div className="crossings-sheet">
+    <div className="crossings-sheet" data-waiting={waiting}>
       {crossings.length > 1 && (
         <Segments
           label="Which hand-over"

@@ -13,14 +13,14 @@ interface SumChartProps {
   name: string;
 }
 
-const X = { label: 'Frequency', log: true, format: formatFrequency } as const;
+const X = { label: 'frequency, Hz', log: true, format: formatFrequency } as const;
 
 /** The sums of both sides round their crossover, against what they would be in step. */
 export function SumChart({ crossing, sums, name }: SumChartProps) {
   const { frequencyHz } = crossing.crossover;
   const { series, marks, lowest } = useMemo(() => drawn(sums, frequencyHz), [sums, frequencyHz]);
   const y = useMemo(
-    () => ({ label: 'Sum against the ideal, dB', range: [lowest, 6] as const, format: toFloor }),
+    () => ({ label: 'Sum less the ideal, dB', range: [lowest, 6] as const, format: toFloor }),
     [lowest],
   );
   if (series.length < 2) return null;

@@ -54,6 +54,7 @@ export function SumsTable({ option, sums, nameOf }: SumsTableProps) {
                 {first && (
                   <th
                     scope="rowgroup"
+                    className="crossing-name"
                     rowSpan={sums.filter((one) => one.crossing === crossing).length}
                   >
                     {nameOf(sum)}

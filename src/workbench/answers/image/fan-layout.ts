@@ -1,6 +1,6 @@
 import type { SeatImage } from '../../../geometry';
 
-/** One octave of the fan: where its rays end, and on which side its label has room. */
+/** One octave of the fan: where its rays end. */
 export interface FanRay {
   octaveHz: number;
   /** Distance of its ring from the head, px. */
@@ -9,8 +9,6 @@ export interface FanRay {
   cue: 'time' | 'level';
   onDeg: number | null;
   offDeg: number | null;
-  /** Which way its label goes, away from the mark without delays and gains. */
-  labelSide: 'left' | 'right';
 }
 
 export interface FanSize {
@@ -31,7 +29,7 @@ export function fanSize(width: number, edge: number): FanSize {
 
 /**
  * Each octave on a ring of its own, low ones near the head, so that octaves which seem to come from
- * one direction still stand apart and their labels never meet.
+ * one direction still stand apart.
  */
 export function fanRays({ octavesHz, on, off }: SeatImage, { outer, head }: FanSize): FanRay[] {
   const first = head * 2;
@@ -40,14 +38,12 @@ export function fanRays({ octavesHz, on, off }: SeatImage, { outer, head }: FanS
   return octavesHz.map((octaveHz, i) => {
     const onDeg = on[i]?.lateralDeg ?? null;
     const offDeg = off[i]?.lateralDeg ?? null;
-    const shift = (onDeg ?? 0) - (offDeg ?? onDeg ?? 0);
     return {
       octaveHz,
       radius: first + i * step,
       cue: on[i]?.cue ?? 'level',
       onDeg,
       offDeg,
-      labelSide: shift < 0 || (shift === 0 && (onDeg ?? 0) < 0) ? 'left' : 'right',
     };
   });
 }

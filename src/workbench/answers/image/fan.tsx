@@ -1,4 +1,5 @@
 import type { SeatImage, Side } from '../../../geometry';
+import { fanLabels } from './fan-labels';
 import { type FanRay, fanRays, fanSize, gatherDirections, onRing } from './fan-layout';
 import { HeadFromAbove } from './head-from-above';
 
@@ -18,9 +19,6 @@ interface FanProps {
 }
 
 const TENS = Array.from({ length: 19 }, (_, i) => i * 10 - 90);
-
-/** 125, 4k: an octave's label on the drawing. */
-export const octaveLabel = (hz: number): string => (hz >= 1000 ? `${hz / 1000}k` : String(hz));
 
 /**
  * The fan in front of a head, seen from above: for each octave, on a ring of its own, a ray to
@@ -65,8 +63,10 @@ export function Fan({ image, width, speakers, small }: FanProps) {
       {rays.map((ray) => (
         <Ray key={ray.octaveHz} ray={small ? { ...ray, offDeg: null } : ray} from={head * 1.15} />
       ))}
-      {(small ? [] : rays).map((ray) => (
-        <Label key={ray.octaveHz} ray={ray} />
+      {(small ? [] : fanLabels(rays)).map(({ octaveHz, text, x, y, anchor }) => (
+        <text key={octaveHz} className="fan-octave" x={x} y={y} textAnchor={anchor}>
+          {text}
+        </text>
       ))}
       {gatherDirections(speakers).map((group) => {
         const deg = group.reduce((sum, one) => sum + one.deg, 0) / group.length;
@@ -107,22 +107,6 @@ function Ray({ ray, from }: { ray: FanRay; from: number }) {
       {offDeg !== null && mark(offDeg, 'fan-off-mark')}
       {onDeg !== null && mark(onDeg, 'fan-on-mark')}
     </g>
-  );
-}
-
-function Label({ ray }: { ray: FanRay }) {
-  if (ray.onDeg === null) return null;
-  const { x, y } = onRing(ray.onDeg, ray.radius);
-  const right = ray.labelSide === 'right';
-  return (
-    <text
-      className="fan-octave"
-      x={x + (right ? 8 : -8)}
-      y={y + 4}
-      textAnchor={right ? 'start' : 'end'}
-    >
-      {octaveLabel(ray.octaveHz)}
-    </text>
   );
 }
 

@@ -3,8 +3,8 @@ import { direction, type Panel, pointOnPatch, type SpeakerInput, sub } from '../
 /** How far along u or v the direction is read from: small against a panel's bend. */
 const STEP = 0.01;
 
-/** A part of the direction smaller than this is left out: cos 60°. */
-const LEAST = 0.5;
+/** A part of the direction smaller than this is left out: some 17°. */
+const LEAST = 0.3;
 
 /**
  * Which way in the car a speaker goes when it moves along its panel: "forward and up". Empty where it

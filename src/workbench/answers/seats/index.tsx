@@ -5,6 +5,7 @@ import { formatLength, formatTime } from '../../../plan/units';
 import { useSession } from '../../../store';
 import { plainReason } from '../../parts/plain-reason';
 import type { Board } from '../../parts/use-board';
+import { useSettled } from '../../parts/use-settled';
 import { useStage } from '../../parts/use-stage';
 import { WorkedOut } from '../../parts/worked-out';
 import { CompromisePairs } from './compromise-pairs';
@@ -16,11 +17,12 @@ import './seats.css';
 
 /** Delays for one seat or for several: who counts, what the best compromise is and what it leaves. */
 export default function SeatsSheet({ board }: { board: Board }) {
-  const stage = useStage(board);
+  // A linear program may take some ten milliseconds: a drag would stutter.
+  const { settled: stage, waiting } = useSettled(useStage(board));
   if (!stage || stage.cabin.seats.length === 0)
     return <p className="quiet-text">There is no seat to listen from.</p>;
   return (
-    <div className="seats-sheet">
+    <div className="seats-sheet" data-waiting={waiting}>
       <SeatChoice cabin={stage.cabin} alignment={stage.plan.alignment} />
       <Outcome stage={stage} />
       <HowItIsFound />
