@@ -39,6 +39,7 @@ export function ArrivalsTable({ board }: { board: Board }) {
                 Speaker
               </th>
               <th scope="col">Path, {unit}</th>
+              <th scope="col">longer</th>
               <th scope="col">Time, ms</th>
               <th scope="col" className="text">
                 Line
@@ -50,7 +51,6 @@ export function ArrivalsTable({ board }: { board: Board }) {
               <th scope="col" className="text">
                 Way
               </th>
-              <th scope="col">longer, {unit}</th>
               <th scope="col">
                 Off-axis <br />
                 loss, dB
@@ -69,6 +69,7 @@ export function ArrivalsTable({ board }: { board: Board }) {
               <SpeakerRow key={speaker.id} id={speaker.id}>
                 <SpeakerHead speaker={speaker} among={option.speakers} />
                 <td className="strong">{lengthNumber(arrival.path, unit)}</td>
+                <td>{longer(arrival, unit)}</td>
                 <td>{formatNumber(arrival.time, 2)}</td>
                 <td className="text">
                   <LineSign line={arrival.line} />
@@ -78,7 +79,6 @@ export function ArrivalsTable({ board }: { board: Board }) {
                 <td>{formatAngle(arrival.offAxisVerticalDeg)}</td>
                 <td>{formatNumber(arrival.levelDb, 1)}</td>
                 <td className="text dim">{wayInWords(arrival, (ids) => things(ids, wording))}</td>
-                <td>{longer(arrival, unit)}</td>
                 <td>{formatNumber(octave?.directivityDb, 1)}</td>
                 <td>{formatNumber(octave && minus(octave.obstructionDb), 1)}</td>
                 <td>{formatFrequency(octave?.frequencyHz)}</td>
@@ -102,13 +102,14 @@ export function ArrivalsTable({ board }: { board: Board }) {
       />
       <p className="footnote">
         Path and time run from the speaker’s reference point to the middle of the head by the
-        shortest free way, to the ears likewise. A near miss has something within 0.6 of the first
-        Fresnel radius at the bottom of the speaker’s band. Off axis is the angle between the
-        speaker’s axis and the straight line; sideways is positive to the speaker’s own right. Level
-        is spreading along the way alone, against 1 m on axis in a free field; the level in a cabin
-        does not follow it. The losses are those of one octave, nearest the middle of the band: a
-        piston’s (or what was measured) off the axis, and Kurze and Anderson’s for a hard edge in
-        the way, of which soft bodies take less. Levels has every band.
+        shortest free way, to the ears likewise; longer is what that adds to the straight line. A
+        near miss has something within 0.6 of the first Fresnel radius at the bottom of the
+        speaker’s band. Off axis is the angle between the speaker’s axis and the straight line;
+        sideways is positive to the speaker’s own right. Level is spreading along the way alone,
+        against 1 m on axis in a free field; the level in a cabin does not follow it. The losses are
+        those of one octave, nearest the middle of the band: a piston’s (or what was measured) off
+        the axis, and Kurze and Anderson’s for a hard edge in the way, of which soft bodies take
+        less. Levels has every band.
       </p>
     </>
   );

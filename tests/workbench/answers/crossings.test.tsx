@@ -17,6 +17,7 @@ import {
   polesWords,
   sumWords,
 } from '../../../src/workbench/answers/crossings/crossing-words';
+import { sumSeries } from '../../../src/workbench/answers/crossings/sum-chart';
 import { SumsTable } from '../../../src/workbench/answers/crossings/sums-table';
 
 const result = (deviationDb: number, nulls: number[]): CrossingResult => ({
@@ -146,5 +147,48 @@ describe('the table of all hand-overs', () => {
     );
     expect(html).toContain('<td class="strong">–</td>');
     expect(html).toContain('The right speaker of the pair tweeters is missing.');
+  });
+});
+
+describe('the curve of a sum', () => {
+  const { stage } = stageOf();
+  const sums = sumsAt(stage, 'front-right').filter(
+    ({ crossing }) => crossing.crossover.above === 'tweeter',
+  );
+
+  it('has both sides, a dashed ideal, and a mark at the crossover and at every null', () => {
+    const { series, marks, range } = sumSeries(sums, 2500, 'against');
+    expect(series.map(({ label, dash }) => [label, dash ?? false])).toEqual([
+      ['left', false],
+      ['right', false],
+      ['ideal', true],
+    ]);
+    const nulls = sums.flatMap(({ result: sum }) => sum?.nulls ?? []);
+    expect(nulls.length).toBeGreaterThan(0);
+    expect(marks.map(({ x }) => x)).toEqual([2500, ...nulls.map(({ frequencyHz }) => frequencyHz)]);
+    const drawn = series.flatMap(({ ys }) => ys.map(Number));
+    expect(Math.min(...drawn)).toBeGreaterThanOrEqual(range[0]);
+    expect(Math.max(...drawn)).toBeLessThanOrEqual(range[1]);
+  });
+
+  it('as levels has each side with the ideal it falls short of', () => {
+    const { series } = sumSeries(sums, 2500, 'level');
+    expect(series.map(({ label }) => label)).toEqual([
+      'left',
+      'left ideal',
+      'right',
+      'right ideal',
+    ]);
+    const [sum, ideal] = series;
+    const middle = sum?.xs.findIndex((hz) => hz >= 2500) ?? -1;
+    const short = (sum?.ys[middle] ?? 0) - (ideal?.ys[middle] ?? 0);
+    const told = sums[0]?.result?.curve[middle]?.deviationDb ?? 0;
+    expect(Math.abs(short - told)).toBeLessThan(1e-9);
+  });
+
+  it('is none where neither side has a sum', () => {
+    const none = sums.map((sum) => ({ ...sum, result: null }));
+    expect(sumSeries(none, 2500, 'against').series).toEqual([]);
+    expect(sumSeries(none, 2500, 'level').series).toEqual([]);
   });
 });

@@ -119,7 +119,7 @@ describe('what is written into a chart', () => {
     );
     const range = (key: string) => {
       const scale = options.scales?.[key]?.range;
-      return typeof scale === 'function' ? (scale as () => number[])() : null;
+      return typeof scale === 'function' ? (scale as unknown as () => number[])() : null;
     };
     expect(range('x')).toEqual([50, 5000]);
     expect(range('y')).toEqual([-20, 5]);

@@ -34,6 +34,8 @@ export function LineChart(props: LineChartProps) {
     const tokens = chartTokens(element);
     const { options, data } = chartOptions({ label, x, y, series, marks, height }, tokens, width);
     const quiet = axesInWords(x.label, y.label);
+    // What was read out belongs to a chart that is gone.
+    if (readout.current) readout.current.textContent = quiet;
     const read = (u: uPlot) => {
       if (!readout.current) return;
       const { left = -1 } = u.cursor;
