@@ -8,7 +8,7 @@ import {
   type SeatResult,
 } from '../geometry';
 import { demoPlan } from '../plan/demo';
-import type { Plan } from '../plan/types';
+import type { Plan, PlanOption } from '../plan/types';
 import { type KeepingState, keepingStore } from './keeping';
 import { createPlanStore, type PlanState } from './plan-store';
 import { createSessionStore, type SessionState } from './session-store';
@@ -21,7 +21,8 @@ export const planStore = createPlanStore(demoPlan());
 export const sessionStore = createSessionStore();
 
 const evaluate = createEvaluator();
-let last: { plan: Plan; answer: EvaluateAnswer } | null = null;
+/** `fresh`: the option that is of `plan`, the others being of an earlier one; null: all of them. */
+let last: { plan: Plan; answer: EvaluateAnswer; fresh: string | null } | null = null;
 
 /**
  * The engine's answer for the plan as shown (the draft while a gesture runs). Cheap to ask again:
@@ -29,8 +30,29 @@ let last: { plan: Plan; answer: EvaluateAnswer } | null = null;
  */
 export function currentAnswer(): EvaluateAnswer {
   const plan = planStore.shown();
-  if (last?.plan !== plan) last = { plan, answer: evaluate(plan) };
+  const { gesture } = planStore.getState();
+  const shown = gesture && optionInView(plan);
+  const stale = last?.plan !== plan || (last.fresh !== null && last.fresh !== shown?.id);
+  if (!last || stale)
+    last = (shown && answerInDrag(plan, shown)) ?? { plan, answer: evaluate(plan), fresh: null };
   return last.answer;
+}
+
+const optionInView = ({ options }: Plan): PlanOption | null =>
+  options.find(({ id }) => id === sessionStore.getState().option) ?? options[0] ?? null;
+
+/**
+ * In a drag only the option on the board is worked out anew: the others cost as much and are out of
+ * sight. They keep their last answer until the drag ends.
+ */
+function answerInDrag(plan: Plan, shown: PlanOption): typeof last {
+  if (!last?.answer.ok || plan.options.length < 2) return null;
+  const answer = evaluate({ ...plan, options: [shown] });
+  // What is refused is asked whole, so that the sentence names the right place.
+  if (!answer.ok) return null;
+  const results = new Map([...last.answer.options, ...answer.options].map((one) => [one.id, one]));
+  const options = plan.options.flatMap(({ id }) => results.get(id) ?? []);
+  return { plan, answer: { ...answer, options }, fresh: shown.id };
 }
 
 /** The option on the board: the session's, or the first where that one is gone. */

@@ -12,8 +12,11 @@ const SPOTS: readonly (readonly [Role, string, number, number])[] = [
   ['midbass', 'kick', 0.5, 0.5],
 ];
 
-/** An option of `count` speakers (even) on the panels installers use, aimed at the driver's seat. */
-export function crowdedOption(count: number): PlanOption {
+/**
+ * An option of `count` speakers (even) on the panels installers use, aimed at the driver's seat.
+ * @param shift moves every spot by this much along u, so that nothing is known from before
+ */
+export function crowdedOption(count: number, shift = 0): PlanOption {
   const speakers = Array.from({ length: count }, (_, i): SpeakerInput => {
     const pair = Math.floor(i / 2);
     const side: Side = i % 2 ? 'right' : 'left';
@@ -24,7 +27,7 @@ export function crowdedOption(count: number): PlanOption {
       role,
       pair: `${role}-${pair}`,
       side,
-      mount: { panel: `${panel}-${side}`, u: (u + 0.07 * lap) % 1, v, standoff: 10 },
+      mount: { panel: `${panel}-${side}`, u: (u + 0.07 * lap + shift) % 1, v, standoff: 10 },
       aim: { kind: 'seat', seat: 'front-left' },
       diaphragm: 60,
       bandHz: [300, 5000],
@@ -52,7 +55,7 @@ export function withScan(plan: Plan, triangles: number): Plan {
   const n = Math.max(1, Math.round(Math.sqrt(triangles / 2)));
   const vertices = Array.from({ length: (n + 1) ** 2 }, (_, k) => {
     const [i, j] = [k % (n + 1), Math.floor(k / (n + 1))];
-    return [(3000 * i) / n, -800 + (1600 * j) / n, 600 + 40 * Math.sin(i) * Math.cos(j)] as const;
+    return [(3000 * i) / n, -800 + (1600 * j) / n, 2600 + 40 * Math.sin(i) * Math.cos(j)] as const;
   });
   const cells = Array.from({ length: n * n }, (_, k) => {
     const at = (k % n) + Math.floor(k / n) * (n + 1);
