@@ -8,7 +8,7 @@ export function angleInName(fileName: string): number | null {
   const named = /(\d+(?:[.,]\d+)?)[\s_-]*(?:°|deg)/i.exec(name);
   if (named?.[1]) return angle(named[1]);
   if (/(?:^|[^a-z])on[\s_-]?axis(?:$|[^a-z])/i.test(name)) return 0;
-  const alone = name.match(/(?<![\p{L}\p{N}.,])\d+(?:[.,]\d+)?(?![\p{L}\p{N}])/gu) ?? [];
+  const alone = name.match(/(?<![\p{L}\p{N}.,])\d+(?:[.,]\d+)?(?![\p{L}\p{N}.,])/gu) ?? [];
   return alone.length === 1 ? angle(alone[0] as string) : null;
 }
 

@@ -45,7 +45,11 @@ export function toText(all: DelayExport): string {
     `Set in steps of ${all.stepName}${limit}; samples at ${all.sampleRateHz} Hz`,
     '',
     ...(all.rows.length > 0
-      ? [...tableOf(SETTINGS, all.rows), ...all.seats.flatMap((seat) => seatPart(seat, all))]
+      ? [
+          ...tableOf(SETTINGS, all.rows),
+          ...all.seats.flatMap((seat) => seatPart(seat, all)),
+          ...wrap(pathWords(all)),
+        ]
       : ['No speakers in this option.']),
     '',
     ...polarityPart(all),
@@ -64,6 +68,10 @@ function forWhom({ by, seats }: DelayExport): string[] {
   const counted = seats.map(({ name, weight }) => `${oneLine(name)} (counts ${weight})`);
   return wrap(`Seats: the best compromise over ${counted.join(', ')}`);
 }
+
+const pathWords = ({ by }: DelayExport): string =>
+  'Path: the straight line, or the way round where that is blocked.' +
+  (by === 'seats' ? ' Late: against the middle of the first and the last; - is early.' : '');
 
 /** What the sound travels to one seat, and among several what that seat is left with. */
 function seatPart(seat: ExportedSeat, all: DelayExport): string[] {
@@ -92,7 +100,6 @@ function seatPart(seat: ExportedSeat, all: DelayExport): string[] {
       ],
       all.rows,
     ),
-    'Path: the straight line, or the way round where that is blocked.',
   ];
 }
 

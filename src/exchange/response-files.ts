@@ -26,7 +26,7 @@ export interface FileReading {
   angleDeg: number | null;
   /** What its third column was read as, where nothing in the file says it; else `null`. */
   third: 'phase' | 'angle' | null;
-  /** Why it cannot be used, with its name and where it applies the line; `null`: it can. */
+  /** Why it cannot be used, with the line where there is one; `null`: it can. */
   problem: string | null;
 }
 
@@ -34,7 +34,10 @@ export interface GatheredResponses {
   files: FileReading[];
   /** By rising angle; what can be read so far, thinned. */
   responses: OffAxisResponse[];
-  /** What stands against taking them, in one sentence; `null`: they can be taken. */
+  /**
+   * What stands against taking them, in one sentence; `null`: they can be taken. Where it is about
+   * one file it starts with its name.
+   */
   problem: string | null;
   /** Where points were left out: how many of how many were kept, and how far off a level may be. */
   thinned: { kept: number; of: number; withinDb: number } | null;
@@ -63,10 +66,10 @@ export function gatherResponses(
     all.reduce((sum, { frequencyHz }) => sum + frequencyHz.length, 0);
   const withinDb = Math.max(0, ...thinner.map((one) => one?.withinDb ?? 0));
 
-  const unread = readings.find(({ problem }) => problem !== null)?.problem;
+  const unread = readings.find((one) => one.problem !== null);
   const tooFine = found.find((_, i) => !thinner[i]);
   const problem =
-    unread ??
+    (unread && `${unread.name}, ${unread.problem}`) ??
     (tooFine &&
       `${tooFine.name}: ${tooFine.response.frequencyHz.length} points that cannot be thinned to ` +
         `${MOST_POINTS} within 0.2 dB; smooth it, to a 24th of an octave for example`) ??
@@ -94,7 +97,7 @@ function readFile({ name, text }: ResponseFile, choice: FileChoice): FileReading
   }
   const asked = answer.unnamedThird ? third : null;
   if (!answer.ok) {
-    const problem = `${name}${answer.line === null ? ': ' : ', '}${answer.message}`;
+    const problem = answer.message;
     return { name, responses: [], asksAngle: false, angleDeg: null, third: asked, problem };
   }
   const asksAngle = answer.responses.some(({ offAxisDeg }) => offAxisDeg === null);
@@ -109,10 +112,7 @@ function readFile({ name, text }: ResponseFile, choice: FileChoice): FileReading
     asksAngle,
     angleDeg,
     third: asked,
-    problem:
-      asksAngle && angleDeg === null
-        ? `${name}: at which angle off the axis was it measured?`
-        : null,
+    problem: asksAngle && angleDeg === null ? 'at which angle off the axis was it measured?' : null,
   };
 }
 

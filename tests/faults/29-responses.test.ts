@@ -64,6 +64,22 @@ describe('a response that can be read is read right', () => {
     });
   });
 
+  test('three columns: where nothing names the third, that is said, so that it can be asked', () => {
+    const lines = ['1000 -3.2 12', '1500.5 0.5 -170', '2000 1 90.5'];
+    expect(readResponses(lines.join('\n')).unnamedThird).toBe(true);
+    expect(readResponses(['Hz dB phase', ...lines].join('\n')).unnamedThird).toBeUndefined();
+    expect(readResponses('Hz dB angle\n1000 0 0\n2000 0 0').unnamedThird).toBeUndefined();
+    expect(readResponses('Hz 0 30\n1000 0 0\n2000 0 0').unnamedThird).toBeUndefined();
+    expect(readResponses('1000 0\n2000 0').unnamedThird).toBeUndefined();
+    // Also where it cannot be read as it was taken to be.
+    const table = '1000 0 0\n2000 0 0\n1000 -1 30\n2000 -2 30';
+    expect(readResponses(table)).toMatchObject({ ok: false, line: 3, unnamedThird: true });
+    expect(readResponses(table, { thirdColumn: 'angle' })).toMatchObject({
+      ok: true,
+      unnamedThird: true,
+    });
+  });
+
   test('three columns: the third is the angle where the heading or the user says so', () => {
     const lines = ['1000 0 0', '2000 0 0', '1000 -1 30', '2000 -2.5 30'];
     const both = [

@@ -36,8 +36,8 @@ export function DelayPreview({ all }: { all: DelayExport }) {
           <tbody>
             {all.rows.map((row) => (
               <tr key={row.speaker}>
-                <th scope="row" className="first-large">
-                  {row.name}
+                <th scope="row">
+                  <span className="first-large">{row.name}</span>
                 </th>
                 <td>
                   <strong>{asSet(row, all)}</strong>

@@ -29,8 +29,8 @@ export function SeatsLeft({ all }: { all: DelayExport }) {
           <tbody>
             {all.seats.map((seat) => (
               <tr key={seat.id}>
-                <th scope="row" className="first-large">
-                  {seat.name}
+                <th scope="row">
+                  <span className="first-large">{seat.name}</span>
                 </th>
                 <td>{formatNumber(seat.weight, (seat.weight ?? 0) % 1 === 0 ? 0 : 2)}</td>
                 <td>

@@ -34,7 +34,7 @@ export function whomChoices(
   return {
     choices: known.map(([one, whom]) => ({
       value: one,
-      label: whom.by === 'seat' ? seatName(whom.seat) : 'several seats: the best compromise',
+      label: whom.by === 'seat' ? seatName(whom.seat) : 'several seats',
     })),
     value,
     settings,

@@ -44,4 +44,10 @@ export function seatsBeyond(
   });
 }
 
+/** A refusal as a sentence; one that begins with a file's name keeps it as it is written. */
+export const sentence = (text: string): string => {
+  const begun = /^[a-z]+ /.test(text) ? `${text.charAt(0).toUpperCase()}${text.slice(1)}` : text;
+  return /[.?]$/.test(begun) ? begun : `${begun}.`;
+};
+
 export const shownAngle = (deg: number): string => formatAngle(deg, deg % 1 === 0 ? 0 : 1);

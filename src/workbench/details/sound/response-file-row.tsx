@@ -3,7 +3,7 @@ import { formatFrequency, formatNumber } from '../../../plan/units';
 import { angleKind } from '../../parts/field-kind';
 import { NumberField } from '../../parts/number-field';
 import { SelectField } from '../../parts/select-field';
-import { shownAngle } from './coverage';
+import { sentence, shownAngle } from './coverage';
 
 interface ResponseFileRowProps {
   reading: FileReading;
@@ -13,7 +13,7 @@ interface ResponseFileRowProps {
 
 /** One file: what was found in it, and what only the user can say. */
 export function ResponseFileRow({ reading, onSay, onRemove }: ResponseFileRowProps) {
-  const { name, responses, asksAngle, angleDeg, third } = reading;
+  const { name, asksAngle, angleDeg, third, problem } = reading;
   return (
     <li>
       <p className="responses-file-name">
@@ -36,7 +36,7 @@ export function ResponseFileRow({ reading, onSay, onRemove }: ResponseFileRowPro
           value={third}
           choices={[
             { value: 'phase', label: 'phase' },
-            { value: 'angle', label: 'angle off the axis' },
+            { value: 'angle', label: 'angle' },
           ]}
           onChange={(value) => onSay({ third: value as 'phase' | 'angle' })}
         />
@@ -44,9 +44,9 @@ export function ResponseFileRow({ reading, onSay, onRemove }: ResponseFileRowPro
       <button type="button" onClick={onRemove}>
         Leave out<span className="unseen"> {name}</span>
       </button>
-      {responses.length === 0 && reading.problem && (
-        <p className="field-error responses-file-error">
-          {reading.problem.slice(name.length).replace(/^[:,] /, '')}
+      {problem !== null && (
+        <p className="responses-file-error" role="alert">
+          {sentence(problem)}
         </p>
       )}
     </li>

@@ -6,7 +6,7 @@ import { formatFrequency, formatNumber } from '../../../plan/units';
 import { planStore } from '../../../store';
 import { Dialog } from '../../dialog';
 import type { SpeakerPartProps } from '../speaker-details';
-import { coverageWords, seatsBeyond } from './coverage';
+import { coverageWords, seatsBeyond, sentence } from './coverage';
 import { DropPlace } from './drop-place';
 import { ResponseFileRow } from './response-file-row';
 import { ResponsesPicture } from './responses-picture';
@@ -21,7 +21,7 @@ export interface ResponsesDialogProps extends SpeakerPartProps {
 
 /** Measured off-axis responses from text files, shown before they are taken into the plan. */
 export function ResponsesDialog(props: ResponsesDialogProps) {
-  const { open, onClose, tied, board, optionId, speaker, name } = props;
+  const { open, onClose, tied, optionId, speaker, name } = props;
   const { files, refused, add, choose, remove, say, clear } = useResponseFiles();
   const { bandHz } = speaker;
   const gathered = useMemo(
@@ -34,6 +34,8 @@ export function ResponsesDialog(props: ResponsesDialogProps) {
     [files, bandHz],
   );
   const { problem, responses, thinned } = gathered;
+  // Said beside the file itself already.
+  const marked = gathered.files.some((reading) => reading.problem !== null);
   const ready = files.length > 0 && problem === null;
   const close = () => {
     clear();
@@ -58,7 +60,9 @@ export function ResponsesDialog(props: ResponsesDialogProps) {
         actions={
           <>
             <p className="board-dialog-aside" role="status">
-              {tied && 'Left and right are tied: both get them.'}
+              {marked
+                ? 'Answer, or leave out, what is marked above.'
+                : tied && 'Left and right are tied: both get them.'}
             </p>
             <button type="button" className="primary" disabled={!ready} onClick={take}>
               Take these responses
@@ -95,10 +99,10 @@ export function ResponsesDialog(props: ResponsesDialogProps) {
             })}
           </ul>
         )}
-        {files.length > 0 && problem && (
+        {problem && !marked && (
           <p className="notice" role="alert">
             <strong>They cannot be taken like this</strong>
-            {`${problem.charAt(0).toUpperCase()}${problem.slice(1)}${problem.endsWith('?') ? '' : '.'}`}
+            {sentence(problem)}
           </p>
         )}
         {responses.length > 0 && (
@@ -120,7 +124,6 @@ export function ResponsesDialog(props: ResponsesDialogProps) {
             is taken to sound alike all round its axis. Phase is read and checked, but not used.
             Without measured responses a speaker is reckoned as a flat piston in a baffle (Beranek
             and Mellow, Acoustics).
-            {board.cabin && board.result === null && ' There is no answer for this option yet.'}
           </p>
         </details>
       </Dialog>

@@ -56,15 +56,26 @@ function Beaming({ board, speaker }: SpeakerPartProps) {
   const speed = board.result?.speedOfSound;
   if (!speed) return null;
   const answer = beamingHzOf(speaker, speed);
+  if (answer.beamingHz !== null)
+    return (
+      <p className="footnote">
+        {`Begins to beam at about ${about(answer.beamingHz)}: from there on less than half its ` +
+          'power goes out at 90° to its axis.'}
+      </p>
+    );
+  // Its own id says nothing beside its own details.
+  const why = answer.reason.slice(answer.reason.indexOf(KNOWN_FROM) + KNOWN_FROM.length);
+  const { responses: _, ...unmeasured } = speaker;
+  const piston = beamingHzOf(unmeasured, speed).beamingHz;
   return (
     <p className="footnote">
-      {answer.beamingHz === null
-        ? `Begins to beam at –: ${answer.reason}.`
-        : `Begins to beam at about ${formatFrequency(twoDigits(answer.beamingHz))}: from there on ` +
-          'less than half its power goes out at 90° to its axis.'}
+      {`Where it begins to beam cannot be told: ${why}.`}
+      {piston !== null && ` A piston of its size would from about ${about(piston)}.`}
     </p>
   );
 }
 
+const KNOWN_FROM = 'is not known: ';
+
 /** 8734 → 8700: no diaphragm's size is known better than that. */
-const twoDigits = (hz: number): number => Number(hz.toPrecision(2));
+const about = (hz: number): string => formatFrequency(Number(hz.toPrecision(2)));
