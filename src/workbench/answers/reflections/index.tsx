@@ -4,6 +4,7 @@ import { speakerName } from '../../../plan/names';
 import { useSession } from '../../../store';
 import { thingName } from '../../parts/names';
 import type { Board } from '../../parts/use-board';
+import { useSettled } from '../../parts/use-settled';
 import { useStage } from '../../parts/use-stage';
 import { GroupSelect } from '../group-select';
 import { ReasonNotes } from '../reason-notes';
@@ -16,8 +17,11 @@ import { Reflectogram } from './reflectogram';
 /** What the panels send to the seat in view after the direct sound of a pair. */
 export default function Reflections({ board }: { board: Board }) {
   const unit = useSession((session) => session.lengthUnit);
-  const stage = useStage(board);
+  const live = useStage(board);
+  // Second order takes some 20 ms or more: too slow to follow a drag.
+  const { settled, waiting } = useSettled(live);
   const [twice, setTwice] = useState(false);
+  const stage = twice ? settled : live;
   const { groups, group, choose } = useGroup(board.option?.speakers ?? []);
   const seat = board.seat;
   const seatId = seat?.id;
@@ -46,6 +50,7 @@ export default function Reflections({ board }: { board: Board }) {
                 onChange={(event) => setTwice(event.target.checked)}
               />
               Second order by glass
+              {twice && waiting && <span className="quiet-text">after the drag</span>}
             </label>
           </div>
           <ul className="sheet-words">
