@@ -55,8 +55,11 @@ export function DelayPreview({ all }: { all: DelayExport }) {
         </table>
       </section>
       <p className="footnote">
-        “Left over” is what rounding to whole steps leaves: set minus wanted. Gains bring the nearer
-        speaker of a pair down to the farther; they hold for the direct sound alone.
+        “Left over” is what rounding to whole steps leaves: set minus wanted.{' '}
+        {several
+          ? 'Gains take the mean level difference of a pair over the seats, by weight, off its louder side'
+          : 'Gains bring the nearer speaker of a pair down to the farther'}
+        ; they hold for the direct sound alone.
         {!several && ' Path: the way round where the straight line is blocked.'} Polarity: as the
         plan says, else as is usual for the crossovers.
       </p>

@@ -25,7 +25,7 @@ export function SpeakerPairing({ board, optionId, speaker, name }: SpeakerPartPr
           { value: 'right', label: 'right' },
           { value: NO_SIDE, label: 'neither' },
         ]}
-        hint={twin && `Changes sides with the ${twin}.`}
+        hint={twin && `Changes sides with the ${twin}; on neither side it leaves the pair.`}
         onChange={(side) =>
           planStore.edit(
             label,
