@@ -41,6 +41,11 @@ export default defineConfig({
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 1200,
     sourcemap: false,
+    // The engine's modules only define things, so what the first sheet does not use of them goes
+    // with the sheet that does.
+    rolldownOptions: {
+      treeshake: { moduleSideEffects: [{ test: /\/src\/geometry\//, sideEffects: false }] },
+    },
   },
   worker: { format: 'es' },
   preview: { port: 4173, headers: { 'Content-Security-Policy': CONTENT_POLICY } },

@@ -1,5 +1,6 @@
 import { type CSSProperties, Suspense, useState } from 'react';
 import { seatName } from '../../plan/names';
+import { sessionStore } from '../../store';
 import { Boundary } from '../parts/boundary';
 import { useBoard } from '../parts/use-board';
 import { Announcer } from './announcer';
@@ -14,6 +15,11 @@ export function Answers() {
   const [sheet, setSheet] = useState<SheetId>('strip');
   const shown = SHEETS.find(({ id }) => id === sheet);
   const seat = board?.seat;
+  // What a sheet speaks of is drawn in the car as long as the sheet is open.
+  const choose = (next: SheetId) => {
+    setSheet(next);
+    sessionStore.setState({ showReflections: next === 'reflections', showImage: next === 'image' });
+  };
 
   return (
     <section
@@ -36,7 +42,7 @@ export function Answers() {
       </div>
       {!refusal && board && (
         <div className="answer-sheets">
-          <SheetChoice label="Which numbers" value={sheet} choices={SHEETS} onChange={setSheet} />
+          <SheetChoice label="Which numbers" value={sheet} choices={SHEETS} onChange={choose} />
           {shown && (
             <div className="answer-sheet">
               <Boundary what={`the sheet “${shown.title}”`} className="notice" key={shown.id}>

@@ -14,8 +14,6 @@ export function SceneBar() {
   const view = useSession((session) => session.view);
   const zones = useSession((session) => session.showZones);
   const people = useSession((session) => session.showOccupants);
-  const reflections = useSession((session) => session.showReflections);
-  const image = useSession((session) => session.showImage);
   return (
     <div className="scene-bar">
       <Segments
@@ -38,22 +36,6 @@ export function SceneBar() {
         onClick={() => sessionStore.setState({ showOccupants: !people })}
       >
         People
-      </button>
-      <button
-        type="button"
-        aria-pressed={reflections}
-        title="What the panels throw back from the selected speaker, or from all"
-        onClick={() => sessionStore.setState({ showReflections: !reflections })}
-      >
-        Reflections
-      </button>
-      <button
-        type="button"
-        aria-pressed={image}
-        title="Where a sound panned to the middle seems to come from, octave by octave"
-        onClick={() => sessionStore.setState({ showImage: !image })}
-      >
-        Image
       </button>
     </div>
   );
