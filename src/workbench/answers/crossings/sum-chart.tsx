@@ -99,9 +99,11 @@ function againstIdeal(known: Known): Drawn {
 
 function asLevels(known: Known): Drawn {
   const top = Math.max(...known.flatMap(({ result }) => result.curve.map((at) => at.idealDb)));
-  // Whole tens, so that the axis has round ends; what falls lower lies on the bottom.
+  const low = Math.min(...known.flatMap(({ result }) => result.curve.map((at) => at.sumDb)));
+  // Whole tens, so that the axis has round ends; what falls 40 dB and more lies on the bottom.
   const most = Math.ceil((Number.isFinite(top) ? top : 0) / 10) * 10;
-  const range = [most - 40, most] as const;
+  const least = Math.floor((Number.isFinite(low) ? low : most) / 10) * 10;
+  const range = [Math.max(most - 40, Math.min(most - 20, least)), most] as const;
   const series = known.flatMap(({ side, result: { curve } }): ChartSeries[] => {
     const xs = curve.map((at) => at.frequencyHz);
     const line = (of: 'sumDb' | 'idealDb') => curve.map((at) => Math.max(range[0], at[of]));
