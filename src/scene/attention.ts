@@ -55,3 +55,11 @@ export function reflectingArrivals(
   );
   return arrivals.filter(({ speaker }) => members.has(speaker));
 }
+
+/** Every panel that throws some of these back. */
+export const panelsOf = (arrivals: readonly Arrival[]): ReadonlySet<string> =>
+  new Set(
+    arrivals.flatMap(({ reflections }) =>
+      reflections.flatMap(({ panel, second }) => (second ? [panel, second.panel] : [panel])),
+    ),
+  );

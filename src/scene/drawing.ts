@@ -4,15 +4,7 @@
  * mark what is stale and ask for one.
  */
 import type { PerspectiveCamera, Scene as ThreeScene, WebGLRenderer } from 'three';
-import type {
-  Arrival,
-  CabinModel,
-  OptionResult,
-  Panel,
-  SeatResult,
-  SpeakerInput,
-  Vec3,
-} from '../geometry';
+import type { CabinModel, OptionResult, Panel, SeatResult, SpeakerInput, Vec3 } from '../geometry';
 import {
   currentAnswer,
   currentOption,
@@ -21,7 +13,7 @@ import {
   type Selection,
   sessionStore,
 } from '../store';
-import { type Hovered, inTheWayOf, reflectingArrivals } from './attention';
+import { type Hovered, inTheWayOf, panelsOf, reflectingArrivals } from './attention';
 import { carRoot } from './axes';
 import { createImageKeeper } from './image/keep-image';
 import { wordsFor } from './label-wants';
@@ -269,11 +261,3 @@ export type Drawing = ReturnType<typeof createDrawing>;
 export function speakersOf(option: OptionResult | null): readonly SpeakerInput[] {
   return planStore.shown().options.find(({ id }) => id === option?.id)?.speakers ?? [];
 }
-
-/** Every panel that throws some of these back. */
-const panelsOf = (arrivals: readonly Arrival[]): ReadonlySet<string> =>
-  new Set(
-    arrivals.flatMap(({ reflections }) =>
-      reflections.flatMap(({ panel, second }) => (second ? [panel, second.panel] : [panel])),
-    ),
-  );

@@ -6,7 +6,8 @@ import { boardPlan, cabinOf } from './cabin';
 describe('soft shade', () => {
   const { panels } = cabinOf(boardPlan());
   const { geometry } = panelGeometry(panels.filter(({ id }) => id !== 'glass'));
-  const steps = [...paintOpenness([geometry], [geometry])].length;
+  const placed = { geometry, at: [0, 0, 0] as const };
+  const steps = [...paintOpenness([placed], [placed])].length;
   const position = geometry.getAttribute('position');
   const open = geometry.getAttribute('openness');
   const at = (x: number, y: number, z: number) => {

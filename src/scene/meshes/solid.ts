@@ -4,31 +4,32 @@
  */
 import { BufferAttribute, BufferGeometry } from 'three';
 import type { MeshShape, Vec3 } from '../../geometry';
-import { cross, direction, dot, sub } from '../../geometry';
-import { type Tone, toneNumber } from '../shading/tones';
+import type { Tone } from '../shading/tones';
+import { toneNumber } from '../shading/tones';
+import { type Faces, faceNormals, meanNormal } from './face-normals';
+import { topologyOf, type WeldedTopology } from './topology';
 
 export interface Part {
   tone: Tone;
   mesh: MeshShape;
 }
 
-/** A fold sharper than this is an edge, degrees. By eye. */
-const CREASE = Math.cos((38 * Math.PI) / 180);
-
 export interface Solid {
   geometry: BufferGeometry;
   edges: { start: Vec3; end: Vec3 }[];
+  /**
+   * Gives the same triangles other places, in the geometry there is; false, and nothing done, where
+   * the parts are not of the same make. Edges are not moved.
+   */
+  reshape(parts: readonly Part[]): boolean;
 }
-
-/** Vertices nearer than this are one, mm: meshes come with their patches' seams doubled. */
-const WELD = 0.1;
 
 /**
  * @param withEdges false leaves the edges out: figures are drawn by their contour alone
  */
 export function solidGeometry(parts: readonly Part[], withEdges = true): Solid {
-  const welded = parts.map(({ mesh }) => weld(mesh));
-  const corners = welded.reduce((sum, { triangles }) => sum + 3 * triangles.length, 0);
+  const topologies = parts.map(({ mesh }) => topologyOf(mesh));
+  const corners = topologies.reduce((sum, { corner }) => sum + corner.length, 0);
   const position = new Float32Array(3 * corners);
   const normal = new Float32Array(3 * corners);
   const smooth = new Float32Array(3 * corners);
@@ -36,30 +37,11 @@ export function solidGeometry(parts: readonly Part[], withEdges = true): Solid {
   const edges: Solid['edges'] = [];
   let at = 0;
   parts.forEach((part, p) => {
-    const mesh = welded[p] as Welded;
-    const { vertices, triangles } = mesh;
-    const faces = triangles.map(([a, b, c]): Face => {
-      const o = vertices[a] as Vec3;
-      const n = cross(sub(vertices[b] as Vec3, o), sub(vertices[c] as Vec3, o));
-      return { n, unit: direction(n) ?? [0, 0, 1] };
-    });
-    const around: number[][] = vertices.map(() => []);
-    triangles.forEach((triangle, t) => {
-      for (const v of triangle) around[v]?.push(t);
-    });
-    const outward = vertices.map((_, v) => meanNormal(faces, around[v] as number[], null));
-    const tone = toneNumber(part.tone);
-    triangles.forEach((triangle, t) => {
-      const { unit } = faces[t] as Face;
-      for (const v of triangle) {
-        position.set(vertices[v] as Vec3, 3 * at);
-        normal.set(meanNormal(faces, around[v] as number[], unit), 3 * at);
-        smooth.set(outward[v] as Vec3, 3 * at);
-        tones[at] = tone;
-        at++;
-      }
-    });
-    if (withEdges) edges.push(...sharpEdges(mesh, faces));
+    const topology = topologies[p] as WeldedTopology;
+    const faces = fill(part.mesh, topology, at, position, normal, smooth);
+    tones.fill(toneNumber(part.tone), at, at + topology.corner.length);
+    at += topology.corner.length;
+    if (withEdges) edges.push(...sharpEdges(part.mesh, topology, faces));
   });
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(position, 3));
@@ -67,83 +49,90 @@ export function solidGeometry(parts: readonly Part[], withEdges = true): Solid {
   geometry.setAttribute('smoothNormal', new BufferAttribute(smooth, 3));
   geometry.setAttribute('tone', new BufferAttribute(tones, 1));
   geometry.setAttribute('openness', new BufferAttribute(new Float32Array(corners).fill(1), 1));
-  return { geometry, edges };
+  return {
+    geometry,
+    edges,
+    reshape(next) {
+      const alike =
+        next.length === parts.length &&
+        next.every(({ tone, mesh }, p) => {
+          const known = parts[p];
+          return known?.tone === tone && sameMake(known.mesh, mesh);
+        });
+      if (!alike) return false;
+      let from = 0;
+      next.forEach(({ mesh }, p) => {
+        const topology = topologies[p] as WeldedTopology;
+        fill(mesh, topology, from, position, normal, smooth);
+        from += topology.corner.length;
+      });
+      for (const name of ['position', 'normal', 'smoothNormal'])
+        geometry.getAttribute(name).needsUpdate = true;
+      geometry.boundingSphere = null;
+      geometry.boundingBox = null;
+      return true;
+    },
+  };
 }
 
-interface Face {
-  /** Normal as long as twice the area, so that large neighbours count for more. */
-  n: Vec3;
-  unit: Vec3;
-}
+/** Triangles between the same numbers of vertices: lofts of one kind share the very list. */
+export const sameMake = (a: MeshShape, b: MeshShape): boolean =>
+  a.vertices.length === b.vertices.length &&
+  (a.triangles === b.triangles ||
+    (a.triangles.length === b.triangles.length &&
+      a.triangles.every((t, i) => {
+        const u = b.triangles[i];
+        return u && t[0] === u[0] && t[1] === u[1] && t[2] === u[2];
+      })));
 
-/** Mean normal of the faces round a vertex: all for the contour, the like-facing for the light. */
-function meanNormal(faces: readonly Face[], around: readonly number[], like: Vec3 | null): Vec3 {
-  let [x, y, z] = [0, 0, 0];
-  for (const t of around) {
-    const { n, unit } = faces[t] as Face;
-    if (like && dot(unit, like) < CREASE) continue;
-    x += n[0];
-    y += n[1];
-    z += n[2];
+/** Writes one part's corners from the corner numbered `at` on. */
+function fill(
+  { vertices }: MeshShape,
+  topology: WeldedTopology,
+  at: number,
+  position: Float32Array,
+  normal: Float32Array,
+  smooth: Float32Array,
+): Faces {
+  const { corner, vertex } = topology;
+  const faces = faceNormals(vertices, topology);
+  const outward = new Float32Array(3 * vertex.length);
+  for (let v = 0; v < vertex.length; v++) meanNormal(faces, topology, v, null, outward, 3 * v);
+  for (let c = 0; c < corner.length; c++) {
+    const v = corner[c] as number;
+    const to = 3 * (at + c);
+    const p = vertices[vertex[v] as number] as Vec3;
+    position[to] = p[0];
+    position[to + 1] = p[1];
+    position[to + 2] = p[2];
+    smooth[to] = outward[3 * v] as number;
+    smooth[to + 1] = outward[3 * v + 1] as number;
+    smooth[to + 2] = outward[3 * v + 2] as number;
+    meanNormal(faces, topology, v, (c / 3) | 0, normal, to);
   }
-  return direction([x, y, z]) ?? like ?? [0, 0, 1];
+  return faces;
 }
 
-interface Welded {
-  vertices: Vec3[];
-  triangles: [number, number, number][];
-}
-
-function weld(mesh: MeshShape): Welded {
-  const known = new Map<number | string, number>();
-  const vertices: Vec3[] = [];
-  const number = mesh.vertices.map((p) => {
-    const key = cellOf(p);
-    let n = known.get(key);
-    if (n === undefined) {
-      n = vertices.push(p) - 1;
-      known.set(key, n);
-    }
-    return n;
-  });
-  const triangles: [number, number, number][] = [];
-  for (const t of mesh.triangles) {
-    const [a, b, c] = [number[t[0]] ?? 0, number[t[1]] ?? 0, number[t[2]] ?? 0];
-    if (a !== b && b !== c && c !== a) triangles.push([a, b, c]);
-  }
-  return { vertices, triangles };
-}
-
-/** Cells to each side of zero that fit a third of a double's whole numbers. */
-const CELLS = 2 ** 16;
-
-/** One number for a point's cell; words only for points farther out than a car reaches. */
-function cellOf(p: Vec3): number | string {
-  const [x, y, z] = [Math.round(p[0] / WELD), Math.round(p[1] / WELD), Math.round(p[2] / WELD)];
-  const far = Math.max(Math.abs(x), Math.abs(y), Math.abs(z)) >= CELLS;
-  if (far) return `${x},${y},${z}`;
-  return ((x + CELLS) * 2 * CELLS + (y + CELLS)) * 2 * CELLS + z + CELLS;
-}
-
-function sharpEdges(mesh: Welded, faces: readonly Face[]): Solid['edges'] {
-  const seen = new Map<number, { a: number; b: number; faces: number[] }>();
-  mesh.triangles.forEach((triangle, t) => {
-    for (let k = 0; k < 3; k++) {
-      const a = triangle[k] as number;
-      const b = triangle[(k + 1) % 3] as number;
-      const key = a < b ? a * mesh.vertices.length + b : b * mesh.vertices.length + a;
-      const edge = seen.get(key);
-      if (edge) edge.faces.push(t);
-      else seen.set(key, { a, b, faces: [t] });
-    }
-  });
+function sharpEdges(
+  { vertices }: MeshShape,
+  { corner, vertex }: WeldedTopology,
+  faces: Faces,
+): Solid['edges'] {
+  const seen = new Map<number, { a: number; b: number; first: number; sharp: boolean }>();
   const edges: Solid['edges'] = [];
-  for (const { a, b, faces: sides } of seen.values()) {
-    const [first, second] = sides.map((t) => (faces[t] as Face).unit);
-    const open = sides.length === 1;
-    if (open || (first && second && dot(first, second) < CREASE)) {
-      edges.push({ start: mesh.vertices[a] as Vec3, end: mesh.vertices[b] as Vec3 });
-    }
+  for (let c = 0; c < corner.length; c++) {
+    const face = (c / 3) | 0;
+    const a = corner[c] as number;
+    const b = corner[c % 3 === 2 ? c - 2 : c + 1] as number;
+    const key = a < b ? a * vertex.length + b : b * vertex.length + a;
+    const edge = seen.get(key);
+    // A rim, until its other triangle comes.
+    if (!edge) seen.set(key, { a, b, first: face, sharp: true });
+    else edge.sharp = faces.creased(edge.first, face);
+  }
+  const at = (v: number) => vertices[vertex[v] as number] as Vec3;
+  for (const { a, b, sharp } of seen.values()) {
+    if (sharp) edges.push({ start: at(a), end: at(b) });
   }
   return edges;
 }

@@ -1,19 +1,16 @@
 /** A mark for every head: a ring at ear height, the nose, and the two ears. */
-import { Group, Mesh } from 'three';
+import { Group } from 'three';
 import { radians, type Seat, type Vec3 } from '../../geometry';
-import { inkGeometry, polyline, type Stroke } from '../meshes/ink';
-import { createBin } from './bin';
+import { polyline, type Stroke } from '../meshes/ink';
 import { type Kit, LAYER } from './kit';
+import { strokeSheet } from './stroke-sheet';
 
 const AROUND = 28;
 
 export function createHeadsPart(kit: Kit) {
   const group = new Group();
-  const bin = createBin();
-  const mesh = new Mesh(undefined, kit.marks);
-  mesh.renderOrder = LAYER.marks;
-  mesh.frustumCulled = false;
-  group.add(mesh);
+  const sheet = strokeSheet([[kit.marks, LAYER.marks]]);
+  group.add(...sheet.meshes);
   let key = '';
   return {
     group,
@@ -24,16 +21,13 @@ export function createHeadsPart(kit: Kit) {
         .join();
       if (next === key) return;
       key = next;
-      bin.empty();
-      mesh.geometry = bin.keep(
-        inkGeometry(
-          seats
-            .filter((seat) => seat.id !== lookedThrough)
-            .flatMap((seat) => headMark(seat, seat.id === current)),
-        ),
+      sheet.draw(
+        seats
+          .filter((seat) => seat.id !== lookedThrough)
+          .flatMap((seat) => headMark(seat, seat.id === current)),
       );
     },
-    dispose: () => bin.empty(),
+    dispose: () => sheet.dispose(),
   };
 }
 

@@ -1,29 +1,35 @@
 /** Seats, wheel, console and all other bodies; occupants as calm see-through figures. */
-import { type BufferGeometry, Group, Mesh } from 'three';
-import type { CabinModel, Drawn, Obstacle, Vec3 } from '../../geometry';
+import { Group, Mesh } from 'three';
+import { add, type CabinModel, type Drawn, type Obstacle, sub, type Vec3 } from '../../geometry';
 import { inkGeometry } from '../meshes/ink';
 import { shapeMesh } from '../meshes/shape-mesh';
-import { type Part, solidGeometry } from '../meshes/solid';
+import { slideBetween } from '../meshes/slide-between';
+import { type Part, type Solid, solidGeometry } from '../meshes/solid';
 import { meetShape } from '../pick/meet-shape';
 import { nearestPass, type Pass } from '../pick/nearest-pass';
 import type { Ray } from '../pick/ray';
 import { type SurfaceCaster, type SurfaceHit, surfaceCaster } from '../pick/surface-caster';
+import type { Shaded } from '../shading/openness';
 import { type Bin, createBin } from './bin';
 import { type Kit, LAYER } from './kit';
+
+const ORIGIN: Vec3 = [0, 0, 0];
 
 /** From here on, as for a scan, a tree of the drawn triangles is worth having. */
 const MANY_TRIANGLES = 5000;
 
 interface Body {
   obstacle: Obstacle;
-  key: string;
+  /** What the geometry was made from, and how far it has been slid since. */
+  basis: readonly Part[];
+  at: Vec3;
+  solid: Solid;
   group: Group;
   contour: Mesh;
   /** The see-through figure of an occupant. */
   figure: Mesh | null;
   /** Hatch over a body that is in the way. */
   hatch: Mesh;
-  geometry: BufferGeometry;
   bin: Bin;
   caster: SurfaceCaster;
 }
@@ -49,7 +55,7 @@ export interface ObstaclesPart {
     wanted: (obstacle: Obstacle) => boolean,
   ): (SurfaceHit & { obstacle: Obstacle }) | null;
   /** Solid bodies' geometries, people left out: what is shaded and what takes light away. */
-  solids(): BufferGeometry[];
+  solids(): Shaded[];
   /** Where a line first meets one body. */
   meet(id: string, ray: Ray, far: number): Vec3 | null;
   /** Where a line passes one body most narrowly. */
@@ -68,15 +74,13 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
   group.add(trim, trimInk);
   let trimShown: readonly Drawn[] | null = null;
 
-  function makeBody(obstacle: Obstacle, key: string): Body {
+  function makeBody(obstacle: Obstacle, parts: readonly Part[]): Body {
     const bin = createBin();
-    const parts: Part[] = obstacle.drawn?.length
-      ? obstacle.drawn.map(({ material, mesh }) => ({ tone: material, mesh }))
-      : [{ tone: toneOf(obstacle), mesh: shapeMesh(obstacle.shape) }];
     const ghost = obstacle.occupant !== undefined;
     const solid = solidGeometry(parts, !ghost);
     const geometry = bin.keep(solid.geometry);
     const own = new Group();
+    own.matrixAutoUpdate = false;
     let figure: Mesh | null = null;
     const contour = new Mesh(geometry, ghost ? kit.quietContour : kit.contour);
     if (ghost) {
@@ -103,15 +107,42 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
     own.add(contour, hatch);
     return {
       obstacle,
-      key,
+      basis: parts,
+      at: ORIGIN,
+      solid,
       group: own,
       contour,
       figure,
       hatch,
-      geometry,
       bin,
       caster: surfaceCaster(geometry, true),
     };
+  }
+
+  /**
+   * Takes a body over to the obstacle's new place without making it anew: what only slid is slid,
+   * a figure's limbs are bent in place. False where neither will do.
+   */
+  function follow(body: Body, obstacle: Obstacle, parts: readonly Part[]): boolean {
+    if (body.obstacle.occupant?.part !== obstacle.occupant?.part) return false;
+    const by = slideBetween(body.basis, parts);
+    // Edges of others were found once and would not bend along.
+    if (!by && (!obstacle.occupant || !body.solid.reshape(parts))) return false;
+    if (!by) {
+      body.basis = parts;
+      body.caster = surfaceCaster(body.solid.geometry, true);
+    }
+    body.obstacle = obstacle;
+    body.at = by ?? ORIGIN;
+    body.group.matrix.makeTranslation(...body.at);
+    body.group.matrixWorldNeedsUpdate = true;
+    return true;
+  }
+
+  /** The first drawn triangle of a body on a line of sight. */
+  function cast({ caster, at }: Body, ray: Ray, far?: number): SurfaceHit | null {
+    const hit = caster.first({ ...ray, origin: sub(ray.origin, at) }, far);
+    return hit && { ...hit, point: add(hit.point, at) };
   }
 
   function drop(body: Body): void {
@@ -128,14 +159,16 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
         gone.delete(obstacle.id);
         const known = bodies.get(obstacle.id);
         if (known?.obstacle === obstacle) continue;
-        const key = keyOf(obstacle);
-        if (known?.key === key) {
-          known.obstacle = obstacle;
+        const parts = partsOf(obstacle);
+        const stood = known?.at;
+        if (known && follow(known, obstacle, parts)) {
+          // People cast no shade, so where they are changes nothing to be shaded.
+          if (!obstacle.occupant && !samePoint(known.at, stood)) changed = true;
           continue;
         }
         changed = true;
         if (known) drop(known);
-        const body = makeBody(obstacle, key);
+        const body = makeBody(obstacle, parts);
         bodies.set(obstacle.id, body);
         group.add(body.group);
       }
@@ -187,23 +220,24 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
     },
     under(ray, wanted) {
       let best: (SurfaceHit & { obstacle: Obstacle }) | null = null;
-      for (const { obstacle, caster, group: own } of bodies.values()) {
-        if (!own.visible || !wanted(obstacle)) continue;
-        const hit = caster.first(ray, best?.distance);
+      for (const body of bodies.values()) {
+        const { obstacle } = body;
+        if (!body.group.visible || !wanted(obstacle)) continue;
+        const hit = cast(body, ray, best?.distance);
         if (hit) best = { ...hit, obstacle };
       }
       return best;
     },
     solids: () =>
-      [...bodies.values()].flatMap(({ obstacle, geometry }) =>
-        obstacle.occupant ? [] : [geometry],
+      [...bodies.values()].flatMap(({ obstacle, solid, at }) =>
+        obstacle.occupant ? [] : [{ geometry: solid.geometry, at }],
       ),
     meet(id, ray, far) {
       const body = bodies.get(id);
       if (!body) return null;
       const { shape } = body.obstacle;
       const large = shape.shape === 'mesh' && shape.triangles.length > MANY_TRIANGLES;
-      return large ? (body.caster.first(ray, far)?.point ?? null) : meetShape(shape, ray, far);
+      return large ? (cast(body, ray, far)?.point ?? null) : meetShape(shape, ray, far);
     },
     pass(id, from, to) {
       const body = bodies.get(id);
@@ -223,22 +257,10 @@ function toneOf(obstacle: Obstacle): Part['tone'] {
   return obstacle.given ? 'paint' : 'dark-trim';
 }
 
-/** Equal keys, equal pictures: a slide of one seat leaves every other body as it is. */
-function keyOf(obstacle: Obstacle): string {
-  const { shape } = obstacle;
-  const own = shape.shape === 'mesh' ? meshKey(shape.vertices) : JSON.stringify(shape);
-  const drawn = obstacle.drawn?.map(({ material, mesh }) => material + meshKey(mesh.vertices));
-  return `${own}|${drawn?.join() ?? ''}|${obstacle.occupant?.part ?? ''}|${obstacle.given}`;
-}
+const partsOf = (obstacle: Obstacle): Part[] =>
+  obstacle.drawn?.length
+    ? obstacle.drawn.map(({ material, mesh }) => ({ tone: material, mesh }))
+    : [{ tone: toneOf(obstacle), mesh: shapeMesh(obstacle.shape) }];
 
-function meshKey(vertices: readonly Vec3[]): string {
-  let [x, y, z] = [0, 0, 0];
-  vertices.forEach((v, i) => {
-    // Weighted by place, so two corners that change places change the sum.
-    const w = 1 + (i % 97) / 97;
-    x += w * v[0];
-    y += w * v[1];
-    z += w * v[2];
-  });
-  return `${vertices.length}:${x}:${y}:${z}`;
-}
+const samePoint = (a: Vec3, b: Vec3 | undefined): boolean =>
+  b !== undefined && a[0] === b[0] && a[1] === b[1] && a[2] === b[2];

@@ -1,11 +1,12 @@
 /** The cabin's panels: surfaces, glass and the ink along their borders. */
-import { type BufferGeometry, Group, Mesh } from 'three';
+import { Group, Mesh } from 'three';
 import type { Panel, Vec3 } from '../../geometry';
 import { inkGeometry, type Stroke } from '../meshes/ink';
 import { panelBorders, panelGeometry } from '../meshes/panel-mesh';
 import { nearestPass, type Pass } from '../pick/nearest-pass';
 import type { Ray } from '../pick/ray';
 import { type SurfaceCaster, type SurfaceHit, surfaceCaster } from '../pick/surface-caster';
+import type { Shaded } from '../shading/openness';
 import { createBin } from './bin';
 import { type Kit, LAYER } from './kit';
 import { strokeSheet } from './stroke-sheet';
@@ -32,7 +33,7 @@ export interface PanelsPart {
   under: SurfaceCaster;
   ownerOf(triangle: number): Panel | null;
   /** Geometry of all opaque panels: what is shaded and what takes light away. */
-  solid(): BufferGeometry;
+  solid(): Shaded;
   dispose(): void;
 }
 
@@ -129,7 +130,7 @@ export function createPanelsPart(kit: Kit): PanelsPart {
       return one?.first(ray, far) ?? null;
     },
     ownerOf: (triangle) => shown[all?.owner[triangle] ?? -1] ?? null,
-    solid: () => surface.geometry,
+    solid: () => ({ geometry: surface.geometry, at: [0, 0, 0] }),
     dispose() {
       bin.empty();
       marks.empty();

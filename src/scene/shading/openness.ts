@@ -5,6 +5,7 @@
  */
 import { type BufferAttribute, type BufferGeometry, DoubleSide, Ray } from 'three';
 import { MeshBVH, SAH } from 'three-mesh-bvh';
+import type { Vec3 } from '../../geometry';
 import { mergeTriangles } from '../meshes/merge-triangles';
 
 /** Farther than this nothing darkens, mm. By eye. */
@@ -22,6 +23,12 @@ function spread(count: number): [number, number, number][] {
   });
 }
 
+/** A surface and where it stands: its own origin in car axes. */
+export interface Shaded {
+  geometry: BufferGeometry;
+  at: Vec3;
+}
+
 const ray = new Ray();
 
 /**
@@ -29,20 +36,24 @@ const ray = new Ray();
  * filled when its turn is over. `occluders` are all surfaces that take light away.
  */
 export function* paintOpenness(
-  targets: readonly BufferGeometry[],
-  occluders: readonly BufferGeometry[],
+  targets: readonly Shaded[],
+  occluders: readonly Shaded[],
 ): Generator<void, void, void> {
   const merged = mergeTriangles(occluders);
   if (!merged) return;
   const tree = new MeshBVH(merged, { indirect: true, strategy: SAH });
   yield;
-  for (const geometry of targets) {
+  for (const { geometry, at } of targets) {
     const position = geometry.getAttribute('position');
     const normal = geometry.getAttribute('normal');
     const values = new Float32Array(position.count);
     const known = new Map<string, number>();
     for (let i = 0; i < position.count; i++) {
-      const p = [position.getX(i), position.getY(i), position.getZ(i)] as const;
+      const p = [
+        position.getX(i) + at[0],
+        position.getY(i) + at[1],
+        position.getZ(i) + at[2],
+      ] as const;
       const n = [normal.getX(i), normal.getY(i), normal.getZ(i)] as const;
       const key = `${p.map(Math.round).join()}|${n.map((x) => Math.round(x * 4)).join()}`;
       let open = known.get(key);

@@ -1,5 +1,4 @@
-import type { BufferGeometry } from 'three';
-import { inSlices, paintOpenness } from './openness';
+import { inSlices, paintOpenness, type Shaded } from './openness';
 
 /** A cabin that has not changed for this long is worth shading, ms. */
 const STILL_MS = 350;
@@ -13,7 +12,7 @@ export interface ShadeLater {
 }
 
 /** Paints the soft shade in the background and asks for a frame when it is dry. */
-export function shadeLater(solids: () => readonly BufferGeometry[], ask: () => void): ShadeLater {
+export function shadeLater(solids: () => readonly Shaded[], ask: () => void): ShadeLater {
   let dry = false;
   let stop: () => void = () => {};
   return {
