@@ -116,11 +116,13 @@ describe('the whole way: plan in, delay out', () => {
     const [result] = answer.options;
     const wanted = 400 / 345.86652;
     expect(Math.abs((result?.seats[0]?.delays[0]?.delay ?? 0) - wanted)).toBeLessThan(1e-5);
-    if (!result) throw new Error('no result');
-    const { rows } = delayExport(result, plan, {
-      seat: 'front-left',
-      step: { kind: 'samples', rateHz: 48000 },
-    });
+    const [option] = plan.options;
+    if (!result || !option) throw new Error('no result');
+    const stage = { plan, cabin: answer.cabin, option, result };
+    const step = { kind: 'samples', rateHz: 48000 } as const;
+    const exported = delayExport(stage, { for: { by: 'seat', seat: 'front-left' }, step });
+    if ('problem' in exported) throw new Error(exported.problem);
+    const { rows } = exported;
     expect(Math.abs((rows[0]?.delay.ms ?? 0) - wanted)).toBeLessThan(1e-5);
     expect(Math.abs((rows[0]?.delay.inches ?? 0) - 400 / 25.4)).toBeLessThan(1e-9);
   });

@@ -13,6 +13,7 @@ import { SHEETS, type SheetId } from './sheets';
 export function Answers() {
   const { board, refusal } = useBoard();
   const [sheet, setSheet] = useState<SheetId>('strip');
+  const [tall, setTall] = useState(false);
   const shown = SHEETS.find(({ id }) => id === sheet);
   const seat = board?.seat;
   // What a sheet speaks of is drawn in the car as long as the sheet is open.
@@ -28,12 +29,21 @@ export function Answers() {
       aria-labelledby="answers-head"
       tabIndex={-1}
       data-refused={refusal !== null}
+      data-room={tall ? 'most' : shown?.roomy ? 'more' : undefined}
       style={{ '--rows': board?.option?.speakers.length ?? 0 } as CSSProperties}
     >
       <Announcer />
       <div className="answer-words">
         <div className="answer-head">
           <h2 id="answers-head">{seat ? `At the ${seatName(seat.id)}` : 'The answer'}</h2>
+          <button
+            type="button"
+            className="words more-room"
+            aria-pressed={tall}
+            onClick={() => setTall(!tall)}
+          >
+            More room
+          </button>
         </div>
         {refusal ? <Refused refusal={refusal} /> : board && <PairLines board={board} />}
         {!refusal && (

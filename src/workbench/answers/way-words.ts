@@ -82,11 +82,15 @@ function lossInWords(speaker: SpeakerInput, { bands }: Arrival, wording: Wording
 /** Two names longer than this together are told as one and how many more, letters. */
 const SHORT = 44;
 
+/** More than this, their number says nothing: at low frequencies all of the cabin is close by. */
+const COUNTED = 5;
+
 /** The first two of them by name, or the first and how many more where that is long. */
 export function things(ids: readonly string[], { thing }: Pick<Wording, 'thing'>): string {
   const names = ids.map(thing);
   if (names.length < 2 || (names.length === 2 && names.join('').length <= SHORT))
     return list(names);
+  if (names.length > COUNTED) return `${names[0]}, among others`;
   return `${names[0]} and ${names.length - 1} more`;
 }
 
