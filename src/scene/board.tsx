@@ -36,6 +36,8 @@ function Board({ host, canvas, overlay, fail }: BoardProps) {
         const ratio = Math.min(window.devicePixelRatio || 1, MOST_PIXEL_RATIO);
         gl.setPixelRatio(ratio);
         gl.setSize(width, height, false);
+        // The library wrote the first size on the canvas; it is to fill its place whatever that is.
+        canvas.style.width = canvas.style.height = '100%';
         made.resize(width, height);
       }),
       surviveContextLoss(canvas, () => invalidate()),

@@ -11,7 +11,11 @@ interface Label extends LabelSize {
   tag: HTMLElement;
   text: string;
   measured: boolean;
+  leader: HTMLElement | null;
 }
+
+/** Nearer than this words need no line to their mark, CSS pixels. */
+const LONG_WAY = 16;
 
 export interface Labels {
   lay(wants: readonly LabelWant[], size: { width: number; height: number }): void;
@@ -29,7 +33,16 @@ export function createLabels(overlay: HTMLElement): Labels {
       anchor.className = 'scene-anchor';
       anchor.append(tag);
       overlay.append(anchor);
-      label = { anchor, tag, text: '', measured: false, width: 0, height: 0, stood: 0 };
+      label = {
+        anchor,
+        tag,
+        text: '',
+        measured: false,
+        leader: null,
+        width: 0,
+        height: 0,
+        stood: 0,
+      };
       labels.set(want.id, label);
     }
     for (const [key, value] of Object.entries(want.data ?? {})) {
@@ -44,6 +57,24 @@ export function createLabels(overlay: HTMLElement): Labels {
       label.measured = false;
     }
     return label;
+  }
+
+  /** A hairline from words that had to stand far off to the mark they speak of. */
+  function lead(label: Label, want: LabelWant, box: Box | null): void {
+    const far = box && want.kind === 'reflection' ? outOf(box, want) : null;
+    const length = far ? Math.hypot(far.x, far.y) : 0;
+    if (!far || length < LONG_WAY) {
+      if (label.leader) label.leader.hidden = true;
+      return;
+    }
+    if (!label.leader) {
+      label.leader = document.createElement('i');
+      label.leader.className = 'scene-leader';
+      label.anchor.prepend(label.leader);
+    }
+    label.leader.hidden = false;
+    label.leader.style.width = `${length}px`;
+    label.leader.style.transform = `rotate(${Math.atan2(far.y, far.x)}rad)`;
   }
 
   return {
@@ -66,6 +97,7 @@ export function createLabels(overlay: HTMLElement): Labels {
         label.anchor.style.transform = `translate(${x}px, ${y}px)`;
         const box = want.hidden ? null : placeLabel(want, label, taken, size);
         label.tag.style.visibility = box ? 'visible' : 'hidden';
+        lead(label, want, box);
         if (!box) continue;
         taken.push(box);
         label.tag.style.transform = `translate(${box.left - x}px, ${box.top - y}px)`;
@@ -79,5 +111,13 @@ export function createLabels(overlay: HTMLElement): Labels {
       for (const { anchor } of labels.values()) anchor.remove();
       labels.clear();
     },
+  };
+}
+
+/** From a mark to the nearest place of its words' box. */
+function outOf(box: Box, at: { x: number; y: number }): { x: number; y: number } {
+  return {
+    x: Math.max(box.left, Math.min(at.x, box.right)) - at.x,
+    y: Math.max(box.top, Math.min(at.y, box.bottom)) - at.y,
   };
 }

@@ -63,7 +63,7 @@ export function createKit(look: Look) {
     bodyInk: inkMaterial(look, { seeThrough: 0.22, lift: 2 }),
     ground: groundMaterial(look),
     path: inkMaterial(look, { lift: 4 }),
-    pathBehind: inkMaterial(look, { lift: 4, behind: true, opacity: 0.5 }),
+    pathBehind: inkMaterial(look, { lift: 4, behind: true, opacity: 0.62 }),
     marks: inkMaterial(look, { overAll: true }),
   };
   return {
