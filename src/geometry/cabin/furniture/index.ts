@@ -15,6 +15,7 @@ import { rearSeat } from './rear-seat';
 import { remembering } from './remember';
 import { frontSeat } from './seat-body';
 import { seatFrames } from './seat-frame';
+import { atZero, slid } from './slide';
 import { steering, wheelPlace } from './steering';
 
 const inCarOf = (wheelSide: Side, obstacles: Obstacle[]): Obstacle[] =>
@@ -61,6 +62,8 @@ function place(d: Dimensions, seat: Seat, posture: SeatPosture): Obstacle[] {
 
 /** Seats, and people: four of each in two cars, and a few places dragged past. */
 const remember = remembering<Obstacle[]>(24);
+/** Each posture's seat at X = 0: four in two cars, and a few postures tried. */
+const rememberUnslid = remembering<Obstacle[]>(12);
 
 /**
  * What moves with the seats: each place with its restraint, and whoever is listed to sit there. mm,
@@ -85,7 +88,15 @@ export function buildSeatFurniture(
   };
   for (const stand of stands) {
     const seat = sitting.get(stand.id) ?? stand;
-    put('place', seat, (s) => (s.posture ? place(dimensions, s, s.posture) : []));
+    put('place', seat, (s) => {
+      const unslid = atZero(s);
+      const { posture } = unslid;
+      if (!posture || !s.posture) return [];
+      const key = `${JSON.stringify(unslid)} ${car}`;
+      const built = rememberUnslid(key, () => place(dimensions, unslid, posture));
+      const [x] = s.posture.hip;
+      return built.map((o) => slid(o, x));
+    });
   }
   for (const seat of seats) {
     put('person', seat, (s) =>

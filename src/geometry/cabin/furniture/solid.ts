@@ -3,18 +3,7 @@
  * results are watertight and wound so that their outside is outside.
  */
 import type { MeshShape } from '../../input';
-import {
-  add,
-  along,
-  cross,
-  direction,
-  distance,
-  dot,
-  mix,
-  scale,
-  sub,
-  type Vec3,
-} from '../../vector';
+import { along, cross, direction, distance, dot, mix, scale, sub, type Vec3 } from '../../vector';
 import { remembering } from './remember';
 
 type Triangle = readonly [number, number, number];
@@ -74,10 +63,15 @@ export function loft(rings: readonly (readonly Vec3[])[]): MeshShape {
 
 /** Twice the area of a closed ring, along the axis it turns right-handed about (Newell). */
 function areaVector(ring: readonly Vec3[]): Vec3 {
-  let sum: Vec3 = [0, 0, 0];
-  for (const [i, p] of ring.entries())
-    sum = add(sum, cross(p, ring[(i + 1) % ring.length] as Vec3));
-  return sum;
+  let [x, y, z] = [0, 0, 0];
+  for (let i = 0; i < ring.length; i++) {
+    const p = ring[i] as Vec3;
+    const q = ring[(i + 1) % ring.length] as Vec3;
+    x += p[1] * q[2] - p[2] * q[1];
+    y += p[2] * q[0] - p[0] * q[2];
+    z += p[0] * q[1] - p[1] * q[0];
+  }
+  return [x, y, z];
 }
 
 /**
@@ -85,15 +79,24 @@ function areaVector(ring: readonly Vec3[]): Vec3 {
  * ellipse; larger is squarer with rounded corners.
  */
 export function ring(center: Vec3, a: Vec3, b: Vec3, points: number, power = 2): Vec3[] {
-  const out: Vec3[] = [];
-  for (let i = 0; i < points; i++) {
+  return unitRing(`${points} ${power}`, () => roundTheRing(points, power)).map(
+    ([c, s]): Vec3 => [
+      center[0] + c * a[0] + s * b[0],
+      center[1] + c * a[1] + s * b[1],
+      center[2] + c * a[2] + s * b[2],
+    ],
+  );
+}
+
+// A few kinds of rings make all bodies: their roots and cosines were half the time of a person.
+const unitRing = remembering<readonly (readonly [number, number])[]>(64);
+
+function roundTheRing(points: number, power: number): [number, number][] {
+  return Array.from({ length: points }, (_, i) => {
     const t = (2 * Math.PI * (i + 0.5)) / points;
     const [c, s] = [Math.cos(t), Math.sin(t)];
-    const ca = Math.sign(c) * Math.abs(c) ** (2 / power);
-    const sb = Math.sign(s) * Math.abs(s) ** (2 / power);
-    out.push(along(along(center, a, ca), b, sb));
-  }
-  return out;
+    return [Math.sign(c) * Math.abs(c) ** (2 / power), Math.sign(s) * Math.abs(s) ** (2 / power)];
+  });
 }
 
 /** Two unit vectors square to `axis` and to each other; the first as near the car's Y as it goes. */
