@@ -22,6 +22,18 @@ async function findings(page: Page): Promise<string[]> {
   });
 }
 
+const SHEETS = [
+  'Arrivals',
+  'Pairs',
+  'Delays',
+  'Reflections',
+  'Levels',
+  'Crossovers',
+  'Image',
+  'Seats',
+  'What matters',
+];
+
 for (const scheme of ['light', 'dark'] as const) {
   test.describe(`in the ${scheme} look`, () => {
     test.use({ colorScheme: scheme });
@@ -30,8 +42,12 @@ for (const scheme of ['light', 'dark'] as const) {
       await openFresh(page);
       await carDrawn(page);
       expect(await findings(page)).toEqual([]);
-      for (const set of ['Arrivals', 'Pairs', 'Delays']) {
-        await page.getByRole('button', { name: set, exact: true }).click();
+      for (const set of SHEETS) {
+        await page
+          .getByRole('toolbar', { name: 'Which numbers' })
+          .getByRole('button', { name: set, exact: true })
+          .click();
+        await expect(page.getByText('Working it out…')).toHaveCount(0);
         expect(await findings(page), set).toEqual([]);
       }
       await page.getByRole('button', { name: /^left tweeter, / }).click();

@@ -1,3 +1,3 @@
 /** The engine as Node runs it, to hold the page against. */
-export { evaluatePlan } from '../../src/geometry';
+export { channelSettings, compromiseOver, evaluatePlan, pairsOf, sumsAt } from '../../src/geometry';
 export type { Plan } from '../../src/plan/types';
