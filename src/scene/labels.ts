@@ -24,6 +24,7 @@ export interface Labels {
 
 export function createLabels(overlay: HTMLElement): Labels {
   const labels = new Map<string, Label>();
+  const sizes = new Map<string, { width: number; height: number }>();
 
   function labelFor(want: LabelWant): Label {
     let label = labels.get(want.id);
@@ -59,6 +60,17 @@ export function createLabels(overlay: HTMLElement): Labels {
     return label;
   }
 
+  /** Figures are all as wide as each other, so "647 mm" is measured once for "871 mm" as well. */
+  function sizeOf(tag: HTMLElement): { width: number; height: number } {
+    const key = `${tag.className}|${tag.textContent?.replace(/\d/g, '0')}`;
+    let size = sizes.get(key);
+    if (!size) {
+      size = { width: tag.offsetWidth, height: tag.offsetHeight };
+      sizes.set(key, size);
+    }
+    return size;
+  }
+
   /** A hairline from words that had to stand far off to the mark they speak of. */
   function lead(label: Label, want: LabelWant, box: Box | null): void {
     const far = box && want.kind === 'reflection' ? outOf(box, want) : null;
@@ -86,8 +98,9 @@ export function createLabels(overlay: HTMLElement): Labels {
       // All words first, then all sizes: reading between writes would lay the page out each time.
       for (const [, label] of named) {
         if (label.measured) continue;
-        label.width = label.tag.offsetWidth;
-        label.height = label.tag.offsetHeight;
+        const { width, height } = sizeOf(label.tag);
+        label.width = width;
+        label.height = height;
         label.measured = true;
       }
       for (const [want, label] of named) {
