@@ -1,8 +1,8 @@
 /** Seats, wheel, console and all other bodies; occupants as calm see-through figures. */
 import { Group, Mesh } from 'three';
 import { add, type CabinModel, type Drawn, type Obstacle, sub, type Vec3 } from '../../geometry';
+import { bodyParts } from '../meshes/body-parts';
 import { inkGeometry } from '../meshes/ink';
-import { shapeMesh } from '../meshes/shape-mesh';
 import { slideBetween } from '../meshes/slide-between';
 import { type Part, type Solid, solidGeometry } from '../meshes/solid';
 import { meetShape } from '../pick/meet-shape';
@@ -159,7 +159,7 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
         gone.delete(obstacle.id);
         const known = bodies.get(obstacle.id);
         if (known?.obstacle === obstacle) continue;
-        const parts = partsOf(obstacle);
+        const parts = bodyParts(obstacle);
         const stood = known?.at;
         if (known && follow(known, obstacle, parts)) {
           // People cast no shade, so where they are changes nothing to be shaded.
@@ -250,17 +250,6 @@ export function createObstaclesPart(kit: Kit): ObstaclesPart {
     },
   };
 }
-
-function toneOf(obstacle: Obstacle): Part['tone'] {
-  if (obstacle.occupant) return obstacle.occupant.part === 'head' ? 'skin' : 'cloth';
-  if (obstacle.seat) return 'fabric';
-  return obstacle.given ? 'paint' : 'dark-trim';
-}
-
-const partsOf = (obstacle: Obstacle): Part[] =>
-  obstacle.drawn?.length
-    ? obstacle.drawn.map(({ material, mesh }) => ({ tone: material, mesh }))
-    : [{ tone: toneOf(obstacle), mesh: shapeMesh(obstacle.shape) }];
 
 const samePoint = (a: Vec3, b: Vec3 | undefined): boolean =>
   b !== undefined && a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
