@@ -6,6 +6,7 @@ import {
   type OptionResult,
   type PlanInput,
   type SpeakerInput,
+  studyOption,
   type Vec3,
 } from '../../src/geometry';
 import * as edits from '../../src/plan/edits';
@@ -48,15 +49,23 @@ describe('faults 11: values at the edge of sense', () => {
     id: 's',
     role: 'midrange',
     position: [0, 0, 0],
+    aim: { kind: 'direction', direction: [1, -0.2, 0.5] },
+    diaphragm: 80,
+    bandHz: [80, 5000],
     ...fields,
   });
   const evaluated = (change: Partial<PlanInput>): OptionResult => {
-    const answer = evaluatePlan({ ...smallPlan(), ...change });
+    const plan = { ...smallPlan(), ...change };
+    const answer = evaluatePlan(plan);
     if (!answer.ok) throw new Error(`${answer.error.path}: ${answer.error.message}`);
     const [option] = answer.options;
     if (!option) throw new Error('expected one option');
     expect(notFinite(option)).toEqual([]);
     expect(nullsWithoutReason(option)).toEqual([]);
+    const [given] = plan.options;
+    if (!given) throw new Error('expected one option given');
+    const study = studyOption({ plan, cabin: answer.cabin, option: given, result: option });
+    expect(notFinite(study)).toEqual([]);
     return option;
   };
   const withSpeakers = (...speakers: SpeakerInput[]): Partial<PlanInput> => ({
@@ -92,7 +101,14 @@ describe('faults 11: values at the edge of sense', () => {
       ...withSpeakers(speaker({ position: [500, -300, 500] })),
       obstacles: [{ id: 'crate', shape: 'box', center: [500, -300, 500], size: [200, 200, 200] }],
     });
-    expect(option.seats[0]?.arrivals[0]).toMatchObject({ line: 'blocked', blockedBy: ['crate'] });
+    const [arrival] = option.seats[0]?.arrivals ?? [];
+    expect(arrival).toMatchObject({ line: 'blocked', blockedBy: ['crate'], detour: null });
+    expect(arrival?.path).toBe(arrival?.direct);
+    expect(arrival?.reasons?.join()).toContain('the speaker stands inside');
+    for (const band of arrival?.bands ?? []) {
+      expect(band.obstructionDb).toBeNull();
+      expect(band.reason).toBeTruthy();
+    }
   });
 
   test('an ear in a panel gives finite results', () => {
@@ -150,6 +166,23 @@ describe('faults 11: values at the edge of sense', () => {
       cabin: { template: 'none', wheelSide: 'left', panels: [{ id: 'p', corners }] },
       ...withSpeakers(speaker({ position: undefined, mount: { panel: 'p', u: 0.5, v: 0 } })),
     });
+  });
+
+  test('responses that do not cover the angle, or the band, leave a null with its reason', () => {
+    const responses = [
+      { offAxisDeg: 0, frequencyHz: [200, 2000], levelDb: [0, 0] },
+      { offAxisDeg: 10, frequencyHz: [200, 2000], levelDb: [-1, -2] },
+    ];
+    const aim = { kind: 'direction', direction: [0, 1, 0] } as const;
+    for (const bandHz of [[250, 2000] as const, [80, 5000] as const]) {
+      const option = evaluated(withSpeakers(speaker({ aim, bandHz, responses })));
+      const [arrival] = option.seats[0]?.arrivals ?? [];
+      expect(arrival?.bands.length).toBeGreaterThan(2);
+      for (const { directivityDb, reason } of arrival?.bands ?? []) {
+        expect(directivityDb).toBeNull();
+        expect(reason).toBeTruthy();
+      }
+    }
   });
 
   test('all speakers at one point arrive together', () => {
@@ -335,6 +368,31 @@ const CHOOSERS: Readonly<Record<string, Chooser>> = {
   air: (_, at) => edits.setAir({ temperatureC: at % 40 }),
   alignment: (plan, at) =>
     edits.setAlignment({ seat: pick(plan.seats, at)?.id, sampleRateHz: 44100 + (at % 3) * 48000 }),
+  crossover: (plan, at) => {
+    const option = pick(plan.options, at);
+    const below = pick(option?.speakers, at)?.pair;
+    const above = pick(option?.speakers, at + 2)?.pair;
+    if (!option || !below || !above) return undefined;
+    const fields = { family: 'butterworth', order: 1 + (at % 8), frequencyHz: 80 + at } as const;
+    return edits.setCrossover(option.id, below, above, at % 4 ? fields : null);
+  },
+  responses: (plan, at) =>
+    onSpeaker(plan, at, (o, s) => {
+      const axis = { offAxisDeg: 0, frequencyHz: [20, 20000], levelDb: [0, at % 6] };
+      return edits.setResponses(o, s, at % 3 ? [axis] : null);
+    }),
+  polarity: (plan, at) =>
+    onSpeaker(plan, at, (o, s) => edits.setPolarity(o, s, pick([true, false, null], at) ?? null)),
+  pairing: (plan, at) =>
+    onSpeaker(plan, at, (o, s) =>
+      edits.setPairing(o, s, {
+        side: pick(['left', 'right', null] as const, at),
+        pair: pick(['tweeter', 'other', undefined], at),
+      }),
+    ),
+  weights: (plan, at) =>
+    edits.setSeatWeights((plan.seats ?? []).map(({ id }, i) => ({ id, weight: (at + i) % 3 }))),
+  bySeats: (_, at) => edits.setAlignment({ by: at % 2 ? 'seats' : 'seat' }),
   title: (_, at) => edits.setTitle(`Title ${at % 5}`),
   story: (_, at) => edits.setStory(at % 2 ? 'A story.' : ''),
 };
@@ -394,7 +452,12 @@ function notFinite(value: unknown, path = ''): string[] {
 function nullsWithoutReason({ seats }: OptionResult): string[] {
   return seats.flatMap(({ arrivals, pairs }) =>
     [...arrivals, ...pairs]
-      .filter((item) => Object.values(item).includes(null) && !item.reasons?.length)
+      .filter((item) => {
+        // A clear line has no detour; that needs no reason.
+        const { detour, ...rest } = 'detour' in item ? item : { ...item, detour: null };
+        const silent = detour === null && 'line' in item && item.line === 'blocked';
+        return (silent || Object.values(rest).includes(null)) && !item.reasons?.length;
+      })
       .map((item) => JSON.stringify(item)),
   );
 }
