@@ -9,7 +9,7 @@ import { frameOf } from './section';
 import { type Bend, dropIdle, outwardAt, pullAt, stringLength } from './string';
 
 /** How many strings are cast before a way is given up. */
-const CASTS = 24;
+const CASTS = 32;
 /** Detours tried for a blocked stretch of a string. */
 const DETOURS = 2;
 /** A string is cast this far off the edges it lies on, mm: touching is not crossing. */
@@ -158,10 +158,14 @@ function mended(a: Vec3, bends: readonly Bend[], b: Vec3, stretch: Stretch): Tau
   const { at, from, to, bodies } = stretch;
   const frame = frameOf(from, to);
   if (!frame) return [];
-  return stringsRound(frame, from, to, bodies, DETOURS).map((found) => {
+  return stringsRound(frame, from, to, bodies, DETOURS).flatMap((found) => {
     const detour = found.follow?.() ?? found;
     const whole = [...bends.slice(0, at), ...detour.bends, ...bends.slice(at)];
-    const taut = dropIdle(a, whole, b);
-    return { bends: taut, length: stringLength(a, taut, b) };
+    // Held by a corner's edges and let go of it: which of the two comes to the shorter way shows
+    // only later. Trying both shortened 1 % of ways in crowded cars and found more than it lost.
+    return [false, true].map((letGo) => {
+      const taut = dropIdle(a, whole, b, letGo);
+      return { bends: taut, length: stringLength(a, taut, b) };
+    });
   });
 }

@@ -51,17 +51,38 @@ export function pullAt(before: Vec3, at: Vec3, after: Vec3): Vec3 {
 /**
  * Takes out the bends at which the string would rise off its body, and those two in one place, and
  * pulls the rest taut again.
+ * @param letGo takes out all bends that meet in one place: at a corner the string may belong over an
+ * edge that is not among them
  */
-export function dropIdle(from: Vec3, bends: readonly Bend[], to: Vec3): Bend[] {
+export function dropIdle(from: Vec3, bends: readonly Bend[], to: Vec3, letGo = false): Bend[] {
   let taut = pullTaut(from, bends, to);
   for (;;) {
-    const kept = taut.filter((bend, i) => {
-      const before = i === 0 ? from : (taut[i - 1] as Bend).point;
-      const after = i === taut.length - 1 ? to : (taut[i + 1] as Bend).point;
-      if (distance(before, bend.point) < STILL && i > 0) return false;
-      return dot(pullAt(before, bend.point, after), outwardAt(bend)) <= 1e-9;
-    });
+    const kept: Bend[] = [];
+    for (let i = 0; i < taut.length; i++) {
+      const bend = taut[i] as Bend;
+      if (i > 0 && distance((taut[i - 1] as Bend).point, bend.point) < STILL) continue;
+      if (letGo && i + 1 < taut.length && distance((taut[i + 1] as Bend).point, bend.point) < STILL)
+        continue;
+      // Where edges meet in a corner, bends lie in one place and what is between them has no
+      // direction: the string pulls towards the next places off it.
+      const before = offPlace(from, taut, to, i, -1);
+      const after = offPlace(from, taut, to, i, 1);
+      if (dot(pullAt(before, bend.point, after), outwardAt(bend)) <= RISE) kept.push(bend);
+    }
     if (kept.length === taut.length) return taut;
     taut = pullTaut(from, kept, to);
   }
+}
+
+/** A pull off the body below this is rounding. */
+const RISE = 1e-9;
+
+/** The nearest point of the string, one way or the other, that is not in the place of a bend. */
+function offPlace(from: Vec3, bends: readonly Bend[], to: Vec3, at: number, step: 1 | -1): Vec3 {
+  const { point } = bends[at] as Bend;
+  for (let i = at + step; i >= 0 && i < bends.length; i += step) {
+    const other = (bends[i] as Bend).point;
+    if (distance(other, point) >= STILL) return other;
+  }
+  return step < 0 ? from : to;
 }
