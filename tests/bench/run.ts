@@ -77,6 +77,10 @@ function castsOf(plan: Plan, { cabin, options }: Answered): (readonly [Vec3, Vec
       asked.push([from, to]);
       return inner.crossings(from, to, ...rest);
     },
+    isFree(from, to, ...rest) {
+      asked.push([from, to]);
+      return inner.isFree(from, to, ...rest);
+    },
   };
   const [option] = plan.options;
   const [result] = options;

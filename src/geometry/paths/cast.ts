@@ -21,8 +21,8 @@ export interface SpotStart {
 export interface Caster {
   /** Ids of all that crosses the segment, nearest `from` first, each once. */
   crossings(from: Vec3, to: Vec3, listener: string | null, spot: SpotStart | null): string[];
-  /** True when nothing does; stops at the first hit. */
-  isFree(from: Vec3, to: Vec3): boolean;
+  /** Whether {@link crossings} would name nothing; stops at the first hit, so it is quicker. */
+  isFree(from: Vec3, to: Vec3, listener?: string | null, spot?: SpotStart | null): boolean;
   triangleCount: number;
 }
 
@@ -71,32 +71,47 @@ function panelTree(panels: readonly Panel[]): PanelTree | null {
   return made;
 }
 
-/** Whether a segment passes through box number `i`; six numbers a box, low then high. */
-function touches(boxes: Float64Array, i: number, from: Vec3, to: Vec3): boolean {
-  let enter = 0;
-  let leave = 1;
-  for (let k = 0; k < 3; k++) {
-    const s = from[k] as number;
-    const d = (to[k] as number) - s;
-    const lo = boxes[6 * i + k] as number;
-    const hi = boxes[6 * i + 3 + k] as number;
-    if (d === 0) {
-      if (s < lo || s > hi) return false;
-      continue;
-    }
-    const t0 = (lo - s) / d;
-    const t1 = (hi - s) / d;
-    if (t0 < t1) {
-      if (t0 > enter) enter = t0;
-      if (t1 < leave) leave = t1;
-    } else {
-      if (t1 > enter) enter = t1;
-      if (t0 < leave) leave = t0;
-    }
-    if (enter > leave) return false;
+/**
+ * The first box from number `i` on that a segment passes through; six numbers a box, low then high.
+ * @returns their number where there is none
+ */
+function nextTouched(boxes: Float64Array, i: number, from: Vec3, to: Vec3): number {
+  const ox = from[0];
+  const oy = from[1];
+  const oz = from[2];
+  const ix = 1 / (to[0] - ox);
+  const iy = 1 / (to[1] - oy);
+  const iz = 1 / (to[2] - oz);
+  const x0 = ix < 0 ? 3 : 0;
+  const y0 = iy < 0 ? 4 : 1;
+  const z0 = iz < 0 ? 5 : 2;
+  const end = boxes.length;
+  let b = 6 * i;
+  for (; b < end; b += 6) {
+    // A segment within a face's plane gives 0 · ∞: not a number, which narrows nothing here.
+    let enter = 0;
+    let leave = 1;
+    let s = ((boxes[b + x0] as number) - ox) * ix;
+    let e = ((boxes[b + 3 - x0] as number) - ox) * ix;
+    if (s > enter) enter = s;
+    if (e < leave) leave = e;
+    if (enter > leave) continue;
+    s = ((boxes[b + y0] as number) - oy) * iy;
+    e = ((boxes[b + 5 - y0] as number) - oy) * iy;
+    if (s > enter) enter = s;
+    if (e < leave) leave = e;
+    if (enter > leave) continue;
+    s = ((boxes[b + z0] as number) - oz) * iz;
+    e = ((boxes[b + 7 - z0] as number) - oz) * iz;
+    if (s > enter) enter = s;
+    if (e < leave) leave = e;
+    if (enter <= leave) break;
   }
-  return true;
+  return b / 6;
 }
+
+/** Bounds are taken this much larger, mm: what lies in a face must not be missed by rounding. */
+const PAD = 1e-6;
 
 function meshBounds(shape: MeshShape): readonly [Vec3, Vec3] {
   const low = [Infinity, Infinity, Infinity] as [number, number, number];
@@ -133,6 +148,15 @@ function hitMesh(shape: MeshShape, from: Vec3, to: Vec3, reach: number): number 
   return first === null ? null : first * reach;
 }
 
+const STOP = () => true;
+
+function isMet(shape: Shape, from: Vec3, to: Vec3, reach: number): boolean {
+  if (shape.shape !== 'mesh') return hitShape(shape, from, to, reach) !== null;
+  const tree = meshTree(shape);
+  const end = END_CLEARANCE / reach;
+  return tree !== null && visitCrossed(tree, from, to, end, 1 - end, STOP);
+}
+
 function hitShape(shape: Shape, from: Vec3, to: Vec3, reach: number): number | null {
   switch (shape.shape) {
     case 'box':
@@ -146,11 +170,22 @@ function hitShape(shape: Shape, from: Vec3, to: Vec3, reach: number): number | n
   }
 }
 
-/** The listener's own head, torso and arms never stand before their own ears; the legs may. */
-function isListenersOwn(obstacle: Obstacle, listener: string | null): boolean {
-  const own = obstacle.occupant;
-  return !!own && own.seat === listener && own.part !== 'legs';
-}
+/** Whose own lines an obstacle never blocks: a head, torso or arms their own ears', but legs may. */
+const ownerOf = ({ occupant }: Obstacle): string | null =>
+  occupant && occupant.part !== 'legs' ? occupant.seat : null;
+
+/**
+ * Coming out of a panel's back just after the start: the spot lies on the true curve, a hair outside
+ * the triangles. Nothing real is crossed.
+ */
+const isOwnBack = (at: number, emerging: boolean): boolean => emerging && at < OWN_PANEL_CLEARANCE;
+
+const isCrossing = (reach: number) => (_: number, part: number, emerging: boolean) =>
+  !isOwnBack(part * reach, emerging);
+
+/** Whether a line from a spot on a panel sets out through that panel. */
+const leavesThrough = ({ standoff, normal }: SpotStart, from: Vec3, to: Vec3): boolean =>
+  standoff < OWN_PANEL_CLEARANCE && dot(sub(to, from), normal) < 0;
 
 /**
  * Builds the caster for a cabin. Trees are kept by the identity of `panels` and of each mesh, so
@@ -158,22 +193,28 @@ function isListenersOwn(obstacle: Obstacle, listener: string | null): boolean {
  */
 export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstacle[]): Caster {
   const known = panelTree(panels);
-  const boxes = Float64Array.from(obstacles.flatMap(({ shape }) => shapeBounds(shape).flat()));
+  const boxes = new Float64Array(6 * obstacles.length);
+  obstacles.forEach(({ shape }, i) => {
+    const [low, high] = shapeBounds(shape);
+    for (let k = 0; k < 3; k++) {
+      boxes[6 * i + k] = (low[k] as number) - PAD;
+      boxes[6 * i + 3 + k] = (high[k] as number) + PAD;
+    }
+  });
+  const owners = obstacles.map(ownerOf);
+  const some = obstacles.length;
 
   function panelHits(from: Vec3, to: Vec3, reach: number, spot: SpotStart | null, hits: Hit[]) {
     if (!known) return;
     const end = END_CLEARANCE / reach;
     visitCrossed(known.tree, from, to, end, 1 - end, (triangle, part, emerging) => {
       const at = part * reach;
-      // Coming out of a panel's back just after the start: the spot lies on the true curve, a hair
-      // outside the triangles. Nothing real is crossed.
-      if (spot && emerging && at < OWN_PANEL_CLEARANCE) return false;
+      if (spot && isOwnBack(at, emerging)) return false;
       const panel = panels[known.ownerOf[triangle] as number];
       if (panel) hits.push({ id: panel.id, at });
       return false;
     });
-    if (spot && spot.standoff < OWN_PANEL_CLEARANCE && dot(sub(to, from), spot.normal) < 0)
-      hits.push({ id: spot.panel, at: 0 });
+    if (spot && leavesThrough(spot, from, to)) hits.push({ id: spot.panel, at: 0 });
   }
 
   return {
@@ -183,25 +224,37 @@ export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstac
       if (reach <= 2 * END_CLEARANCE) return [];
       const hits: Hit[] = [];
       panelHits(from, to, reach, spot, hits);
-      for (let i = 0; i < obstacles.length; i++) {
-        if (!touches(boxes, i, from, to)) continue;
-        const obstacle = obstacles[i] as Obstacle;
-        if (isListenersOwn(obstacle, listener)) continue;
-        const at = hitShape(obstacle.shape, from, to, reach);
-        if (at !== null) hits.push({ id: obstacle.id, at });
+      for (let i = nextTouched(boxes, 0, from, to); i < some; ) {
+        if (listener === null || owners[i] !== listener) {
+          const { id, shape } = obstacles[i] as Obstacle;
+          const at = hitShape(shape, from, to, reach);
+          if (at !== null) hits.push({ id, at });
+        }
+        i = nextTouched(boxes, i + 1, from, to);
       }
       if (hits.length === 0) return [];
+      if (hits.length === 1) return [(hits[0] as Hit).id];
       hits.sort((x, y) => x.at - y.at);
       return [...new Set(hits.map((hit) => hit.id))];
     },
-    isFree(from, to) {
+    isFree(from, to, listener = null, spot = null) {
       const reach = distance(from, to);
       if (reach <= 2 * END_CLEARANCE) return true;
-      const end = END_CLEARANCE / reach;
-      if (known && visitCrossed(known.tree, from, to, end, 1 - end, () => true)) return false;
-      return !obstacles.some(
-        ({ shape }, i) => touches(boxes, i, from, to) && hitShape(shape, from, to, reach) !== null,
-      );
+      if (spot && leavesThrough(spot, from, to)) return false;
+      if (known) {
+        const end = END_CLEARANCE / reach;
+        const visit = spot ? isCrossing(reach) : STOP;
+        if (visitCrossed(known.tree, from, to, end, 1 - end, visit)) return false;
+      }
+      for (let i = nextTouched(boxes, 0, from, to); i < some; ) {
+        if (
+          (listener === null || owners[i] !== listener) &&
+          isMet((obstacles[i] as Obstacle).shape, from, to, reach)
+        )
+          return false;
+        i = nextTouched(boxes, i + 1, from, to);
+      }
+      return true;
     },
   };
 }

@@ -112,15 +112,6 @@ export function segmentCapsule(a: Vec3, b: Vec3, capsule: CapsuleShape): number 
   return first === Infinity ? null : first * distance(a, b);
 }
 
-/** Distance from a point to the circle the ring's tube runs on. */
-function distanceToCircle(p: Vec3, center: Vec3, axis: Vec3, radius: number): number {
-  const m = sub(p, center);
-  const h = dot(m, axis);
-  const inPlane = Math.sqrt(Math.max(0, dot(m, m) - h * h));
-  const out = inPlane - radius;
-  return Math.sqrt(out * out + h * h);
-}
-
 /**
  * A ring (torus) by sphere tracing: the distance to a torus's surface is exact (distance to its
  * circle less the tube's radius), so stepping by it cannot jump over the tube.
@@ -131,15 +122,21 @@ export function segmentRing(a: Vec3, b: Vec3, ring: RingShape): number | null {
   if (!axis) return null;
   const radius = ring.diameter / 2;
   const tube = ring.thickness / 2;
-  const at = (s: number): Vec3 => {
-    const k = reach > 0 ? s / reach : 0;
-    return [a[0] + (b[0] - a[0]) * k, a[1] + (b[1] - a[1]) * k, a[2] + (b[2] - a[2]) * k];
-  };
+  const [ax, ay, az] = axis;
+  const [sx, sy, sz] = sub(a, ring.center);
+  const [dx, dy, dz] = sub(b, a);
   const closeEnough = 1e-6;
   let s = 0;
   // A tangent line converges slowly; 200 steps leave well under a micrometre in doubt.
   for (let i = 0; i < 200 && s <= reach; i++) {
-    const gap = distanceToCircle(at(s), ring.center, axis, radius) - tube;
+    const k = reach > 0 ? s / reach : 0;
+    const x = sx + dx * k;
+    const y = sy + dy * k;
+    const z = sz + dz * k;
+    // To the circle the tube runs on: out from it in its plane, and up from the plane.
+    const up = x * ax + y * ay + z * az;
+    const out = Math.sqrt(Math.max(0, x * x + y * y + z * z - up * up)) - radius;
+    const gap = Math.sqrt(out * out + up * up) - tube;
     if (gap <= closeEnough) return clamp(s, 0, reach);
     s += gap;
   }

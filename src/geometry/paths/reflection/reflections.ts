@@ -99,11 +99,11 @@ function isFree(query: ReflectionQuery, bounces: readonly Bounce[]): boolean {
   let spot = query.spot;
   for (const { surface, point, normal } of bounces) {
     const to = along(point, normal, surface.lift);
-    if (caster.crossings(from, to, listener, spot).length > 0) return false;
+    if (!caster.isFree(from, to, listener, spot)) return false;
     from = to;
     spot = null;
   }
-  return caster.crossings(from, query.receiver, listener, null).length === 0;
+  return caster.isFree(from, query.receiver, listener, null);
 }
 
 function reflection(
