@@ -4,6 +4,8 @@ import { type Download, expect, type Page } from '@playwright/test';
 
 /** Files go through the browser's plain download and upload, which a test can reach. */
 export async function withPlainFiles(page: Page): Promise<void> {
+  // Listening from the start: a window asked for at the moment listening begins can be missed.
+  page.on('filechooser', () => undefined);
   await page.addInitScript(() => {
     Reflect.deleteProperty(window, 'showOpenFilePicker');
     Reflect.deleteProperty(window, 'showSaveFilePicker');
