@@ -14,7 +14,8 @@ export function WayNote({ board, speakerId }: { board: Board; speakerId: string 
   const words = lineWords(
     arrival,
     (id) => withArticle(thingName(board.cabin, id)),
-    (mm) => formatLength(mm, unit),
+    // A detour under a millimetre is still one.
+    (mm) => formatLength(mm, unit, unit === 'mm' && mm < 0.95 ? 1 : undefined),
   );
   return (
     <p className="way-note">
