@@ -90,9 +90,15 @@ function putBox(
   start: number,
   end: number,
 ): void {
-  box.fill(Infinity, at, at + 3);
-  box.fill(-Infinity, at + 3, at + 6);
+  empty(box, at);
   for (let i = start; i < end; i++) grow(box, at, low, high, order[i] as number);
+}
+
+function empty(box: Float64Array, at: number): void {
+  for (let k = at; k < at + 3; k++) {
+    box[k] = Infinity;
+    box[k + 3] = -Infinity;
+  }
 }
 
 function grow(box: Float64Array, at: number, low: Float64Array, high: Float64Array, t: number) {
@@ -122,7 +128,8 @@ const middles = new Float64Array(6);
 /**
  * Parts the triangles across the axis their middles spread most along, where it costs least; null
  * where leaving them together costs less. Trying all three axes took three times as long to build
- * and saved a few per cent in asking.
+ * and saved a few per cent in asking. In short functions: as one long one it was never compiled for
+ * good, and building was half of a first answer.
  */
 function split(
   order: Int32Array,
@@ -132,48 +139,91 @@ function split(
   end: number,
   whole: number,
 ): number | null {
+  spanMiddles(order, low, high, start, end);
+  const axis = widestAxis();
+  const from = middles[axis] as number;
+  const spread = (middles[3 + axis] as number) - from;
+  if (!(spread > 0)) return null;
+  const scale = BINS / spread;
+  fillBins(order, low, high, start, end, axis, from, scale);
+  const cut = cheapestCut();
+  const total = end - start;
+  if (total <= 2 * LEAF && costOfCut + NODE_COST * whole >= total * whole) return null;
+  return part(order, low, high, start, end, axis, from, scale, cut);
+}
+
+/** The range of the triangles' middles, into `middles`. */
+function spanMiddles(
+  order: Int32Array,
+  low: Float64Array,
+  high: Float64Array,
+  start: number,
+  end: number,
+): void {
   middles.fill(Infinity, 0, 3);
   middles.fill(-Infinity, 3, 6);
   for (let i = start; i < end; i++) {
-    const t = order[i] as number;
+    const t = 3 * (order[i] as number);
     for (let k = 0; k < 3; k++) {
-      const m = ((low[3 * t + k] as number) + (high[3 * t + k] as number)) / 2;
+      const m = ((low[t + k] as number) + (high[t + k] as number)) / 2;
       if (m < (middles[k] as number)) middles[k] = m;
       if (m > (middles[3 + k] as number)) middles[3 + k] = m;
     }
   }
-  let axis = 0;
-  let spread = 0;
-  for (let k = 0; k < 3; k++) {
-    const s = (middles[3 + k] as number) - (middles[k] as number);
-    if (s > spread) {
-      spread = s;
-      axis = k;
-    }
-  }
-  if (!(spread > 0)) return null;
-  const from = middles[axis] as number;
-  const scale = BINS / spread;
-  const binOf = (t: number): number => {
-    const m = ((low[3 * t + axis] as number) + (high[3 * t + axis] as number)) / 2;
-    return Math.min(BINS - 1, Math.floor((m - from) * scale));
-  };
-  for (let bin = 0; bin < BINS; bin++) putBox(bins, 6 * bin, order, low, high, 0, 0);
+}
+
+function widestAxis(): number {
+  const x = (middles[3] as number) - (middles[0] as number);
+  const y = (middles[4] as number) - (middles[1] as number);
+  const z = (middles[5] as number) - (middles[2] as number);
+  if (x >= y && x >= z) return 0;
+  return y >= z ? 1 : 2;
+}
+
+function fillBins(
+  order: Int32Array,
+  low: Float64Array,
+  high: Float64Array,
+  start: number,
+  end: number,
+  axis: number,
+  from: number,
+  scale: number,
+): void {
+  for (let bin = 0; bin < BINS; bin++) empty(bins, 6 * bin);
   held.fill(0);
   for (let i = start; i < end; i++) {
     const t = order[i] as number;
-    const bin = binOf(t);
+    const bin = binOf(low, high, 3 * t + axis, from, scale);
     held[bin] = (held[bin] as number) + 1;
     grow(bins, 6 * bin, low, high, t);
   }
-  // What lies before each cut costs, then met by what lies behind it.
-  putBox(sum, 0, order, low, high, 0, 0);
+}
+
+/** Which bin a triangle's middle lies in; `at` is its place in the lists. */
+function binOf(
+  low: Float64Array,
+  high: Float64Array,
+  at: number,
+  from: number,
+  scale: number,
+): number {
+  const m = ((low[at] as number) + (high[at] as number)) / 2;
+  return Math.min(BINS - 1, Math.floor((m - from) * scale));
+}
+
+/** What the cut found last costs. */
+let costOfCut = Infinity;
+
+/** What lies before each cut costs, then met by what lies behind it. */
+function cheapestCut(): number {
+  empty(sum, 0);
   for (let bin = 0, some = 0; bin < BINS - 1; bin++) {
     join(sum, bin);
     some += held[bin] as number;
     before[bin + 1] = area(sum, 0) * some;
   }
-  putBox(sum, 0, order, low, high, 0, 0);
+  empty(sum, 0);
   let best = Infinity;
   let cut = 0;
   for (let bin = BINS - 1, some = 0; bin > 0; bin--) {
@@ -185,9 +235,8 @@ function split(
       cut = bin;
     }
   }
-  const total = end - start;
-  if (total <= 2 * LEAF && best + NODE_COST * whole >= total * whole) return null;
-  return part(order, start, end, (t) => binOf(t) < cut);
+  costOfCut = best;
+  return cut;
 }
 
 /** Widens `box` to hold a bin. */
@@ -198,12 +247,22 @@ function join(box: Float64Array, bin: number): void {
   }
 }
 
-/** Puts those that belong to the left first; the number where the others begin. */
-function part(order: Int32Array, start: number, end: number, isLeft: (t: number) => boolean) {
+/** Puts those before the cut first; the number where the others begin. */
+function part(
+  order: Int32Array,
+  low: Float64Array,
+  high: Float64Array,
+  start: number,
+  end: number,
+  axis: number,
+  from: number,
+  scale: number,
+  cut: number,
+): number {
   let at = start;
   for (let i = start; i < end; i++) {
     const t = order[i] as number;
-    if (!isLeft(t)) continue;
+    if (binOf(low, high, 3 * t + axis, from, scale) >= cut) continue;
     order[i] = order[at] as number;
     order[at] = t;
     at += 1;

@@ -51,14 +51,17 @@ export function visitCrossed(
   const x0 = ix < 0 ? 3 : 0;
   const y0 = iy < 0 ? 4 : 1;
   const z0 = iz < 0 ? 5 : 2;
+  // As numbers for certain: otherwise every place they are compared with is put on the heap.
+  const begin = +near;
+  const end = +far;
   const waiting = tree.depth <= STACK.length ? STACK : new Int32Array(tree.depth);
   let top = 0;
   let node = 0;
   for (;;) {
     const b = 6 * node;
     // A segment within a face's plane gives 0 · ∞: not a number, which narrows nothing here.
-    let enter = near;
-    let leave = far;
+    let enter = begin;
+    let leave = end;
     let s = ((bounds[b + x0] as number) - ox) * ix;
     let e = ((bounds[b + 3 - x0] as number) - ox) * ix;
     if (s > enter) enter = s;
@@ -106,7 +109,7 @@ export function visitCrossed(
         if (v < -EDGE || u + v > 1 + EDGE) continue;
         const at = (fx * qx + fy * qy + fz * qz) / det;
         // The determinant is minus the segment's part along the normal.
-        if (at >= near && at <= far && visit(order[i] as number, at, det < 0)) return true;
+        if (at >= begin && at <= end && visit(order[i] as number, at, det < 0)) return true;
       }
     }
     if (top === 0) return false;

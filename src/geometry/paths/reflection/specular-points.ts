@@ -114,8 +114,8 @@ export function findStationary(
   v0: number,
 ): SpecularPoint | 'none' | 'lost' {
   const { facing } = surface.panel.patch;
-  let u = u0;
-  let v = v0;
+  let u = +u0;
+  let v = +v0;
   for (let step = 0; step < STEPS; step++) {
     evaluateInPlace(surface.power, u, v, jet);
     const px = jet[0] as number;
