@@ -167,7 +167,7 @@ test('measured responses are taken from files, refused with their line, and chan
   await selectMid(page);
   await openSheet(page, 'Levels');
   const loss = page.locator('.answer-sheet').getByText(/^Off the axis here/);
-  const asPiston = await loss.innerText();
+  const asPiston = (await loss.textContent()) ?? '';
   const details = page.getByRole('region', { name: 'Details' });
   await details.getByRole('button', { name: 'Measured responses…' }).click();
   const dialog = page.getByRole('dialog');
