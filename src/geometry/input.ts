@@ -61,13 +61,22 @@ export interface PanelInput {
   mountable?: boolean;
 }
 
-/** What the installer measured on one panel; anything left out stays as derived. */
+/** What the installer measured behind one panel; anything left out stays as usual for it. */
+export interface PanelMeasure {
+  /** Free depth behind the panel. */
+  depthBehind?: number;
+  /** Airspace behind it, litres. */
+  airspaceBehind?: number;
+}
+
 export interface CabinInput {
   /** A file in vehicle-templates/, or "none": no derived panels, seats or obstacles. */
   template: string;
   wheelSide: Side;
   dimensions?: Readonly<Record<string, number>>;
   panels?: readonly PanelInput[];
+  /** By panel id. A panel the cabin does not have keeps its entry, for when it is back. */
+  measured?: Readonly<Record<string, PanelMeasure>>;
 }
 
 /**
@@ -106,6 +115,8 @@ export interface SpeakerBody {
   flange: number;
   cutout: number;
   depth: number;
+  /** Sealed airspace it wants behind it, litres. Left out: none is asked for. */
+  airspaceLitres?: number;
 }
 
 /** A response measured off the axis: see `sound/measured-directivity.ts`. */

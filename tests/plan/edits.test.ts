@@ -342,3 +342,43 @@ describe('seats, obstacles and the rest', () => {
     for (const recipe of recipes) expect(changed(plan, recipe)).toBe(plan);
   });
 });
+
+describe('what was measured behind panels', () => {
+  test('is set, corrected field by field, and forgotten', () => {
+    const once = changed(
+      carPlan(),
+      edits.setPanelMeasure('kick-left', { depthBehind: 72, airspaceBehind: 5.5 }),
+      edits.setPanelMeasure('kick-right', { depthBehind: 58 }),
+    );
+    expect(once.cabin.measured).toEqual({
+      'kick-left': { depthBehind: 72, airspaceBehind: 5.5 },
+      'kick-right': { depthBehind: 58 },
+    });
+    const corrected = changed(once, edits.setPanelMeasure('kick-left', { airspaceBehind: null }));
+    expect(corrected.cabin.measured?.['kick-left']).toEqual({ depthBehind: 72 });
+    const without = changed(
+      corrected,
+      edits.setPanelMeasure('kick-left', { depthBehind: null }),
+      edits.setPanelMeasure('kick-right', null),
+    );
+    expect(without).toEqual(carPlan());
+    expect(changed(once, edits.setPanelMeasure('kick-right', { depthBehind: 58 }))).toBe(once);
+    expect(changed(once, edits.setPanelMeasure('floor-left', null))).toBe(once);
+  });
+
+  test('takes the place of the usual depth, on that panel alone, and outlives a body style', () => {
+    const depths = (plan: Plan) => {
+      const answer = evaluatePlan(plan);
+      if (!answer.ok) throw new Error(answer.error.message);
+      return Object.fromEntries(
+        answer.cabin.panels.map((p) => [p.id, [p.depthBehind, p.airspaceBehind]]),
+      );
+    };
+    const plan = carPlan();
+    const measured = changed(plan, edits.setPanelMeasure('kick-left', { depthBehind: 72 }));
+    const usual = depths(plan);
+    expect(depths(measured)).toEqual({ ...usual, 'kick-left': [72, usual['kick-left']?.[1]] });
+    const other = changed(measured, edits.setTemplate('city-car'));
+    expect(depths(other)['kick-left']?.[0]).toBe(72);
+  });
+});

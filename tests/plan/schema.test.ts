@@ -216,6 +216,18 @@ describe('sentences', () => {
       },
     ],
     [
+      'cabin.measured["kick-left"].depthBehind: must be between 0 and 100000, got -4',
+      (plan) => {
+        plan.cabin.measured = { 'kick-left': { depthBehind: -4 } };
+      },
+    ],
+    [
+      'cabin.measured: must be an object of panels, got a list of 0',
+      (plan) => {
+        plan.cabin.measured = [];
+      },
+    ],
+    [
       'obstacles[3].triangles[0][2]: there is no vertex 7; the mesh has 3',
       (plan) => {
         plan.obstacles[3].triangles[0][2] = 7;

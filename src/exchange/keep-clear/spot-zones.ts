@@ -1,6 +1,11 @@
-import type { CabinModel, KeepClearZone, OptionResult, SpeakerInput } from '../../geometry';
+import {
+  type CabinModel,
+  type KeepClearZone,
+  type OptionResult,
+  type SpeakerInput,
+  zonesAtSpot,
+} from '../../geometry';
 import { words } from '../../plan/names';
-import { zonesAtSpot } from './zones-at-spot';
 
 /** A speaker with the keep-clear zones it reaches into. */
 export interface SpotZones {

@@ -4,7 +4,7 @@ import { dimensionLines } from './dimension-lines';
 import type { Dimensions } from './dimensions';
 import { buildFixedFurniture, buildSeatFurniture } from './furniture';
 import { remembering } from './furniture/remember';
-import { facingListeners, givenObstacle, givenZone, withGivenPanels } from './given';
+import { facingListeners, givenObstacle, givenZone, withGivenPanels, withMeasures } from './given';
 import { buildKeepClear } from './keep-clear';
 import type {
   BodyLine,
@@ -73,12 +73,15 @@ function withGiven(
 ): readonly Panel[] {
   const derived = body?.panels ?? [];
   const given = input.panels ?? [];
-  if (given.length === 0) return derived;
+  const measured = input.measured ?? {};
+  const isMeasured = Object.keys(measured).length > 0;
+  if (given.length === 0 && !isMeasured) return derived;
   const heads = seats.map((seat) => seat.head);
   const facings = given.map((panel) => facingListeners(panel.corners, heads));
-  return panelSets(JSON.stringify([key, given, facings]), () =>
-    withGivenPanels(derived, given, facings),
-  );
+  return panelSets(JSON.stringify([key, given, facings, measured]), () => {
+    const panels = withGivenPanels(derived, given, facings);
+    return isMeasured ? withMeasures(panels, measured) : panels;
+  });
 }
 
 /**

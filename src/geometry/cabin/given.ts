@@ -1,5 +1,5 @@
 /** What the plan itself gives by numbers: panels by corners, obstacles, keep-clear zones. */
-import type { KeepClearInput, ObstacleInput, PanelInput } from '../input';
+import type { CabinInput, KeepClearInput, ObstacleInput, PanelInput } from '../input';
 import { dot, scale, sub, type Vec3 } from '../vector';
 import type { KeepClearZone, Obstacle, Panel } from './model';
 import { bilinearPatch, patchNormal, pointOnPatch } from './patch';
@@ -45,6 +45,22 @@ export function withGivenPanels(
   for (const [i, input] of inputs.entries())
     panels.set(input.id, givenPanel(input, facings[i] ?? 1, panels.get(input.id)));
   return [...panels.values()];
+}
+
+/** `panels` with what was measured behind them; those nobody measured stay the same objects. */
+export function withMeasures(
+  panels: readonly Panel[],
+  measured: NonNullable<CabinInput['measured']>,
+): Panel[] {
+  return panels.map((panel) => {
+    const own = Object.hasOwn(measured, panel.id) ? measured[panel.id] : undefined;
+    if (own?.depthBehind === undefined && own?.airspaceBehind === undefined) return panel;
+    return {
+      ...panel,
+      depthBehind: own.depthBehind ?? panel.depthBehind,
+      airspaceBehind: own.airspaceBehind ?? panel.airspaceBehind,
+    };
+  });
 }
 
 const meshes = new WeakMap<ObstacleInput, Obstacle>();

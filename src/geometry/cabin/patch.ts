@@ -46,6 +46,19 @@ export function patchPartials(patch: Patch, u: number, v: number): { du: Vec3; d
   };
 }
 
+/** Second derivatives, mm per unit squared. */
+export function patchBends(
+  patch: Patch,
+  u: number,
+  v: number,
+): { duu: Vec3; duv: Vec3; dvv: Vec3 } {
+  return {
+    duu: combine(patch, BEND, bernstein(v)),
+    duv: combine(patch, slope(u), slope(v)),
+    dvv: combine(patch, bernstein(u), BEND),
+  };
+}
+
 /** Area below which (mm² per unit u·v, relative to the patch's size) a normal means nothing. */
 const FLAT = 1e-9;
 

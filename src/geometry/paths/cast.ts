@@ -31,7 +31,7 @@ interface Hit {
   at: number;
 }
 
-interface PanelTree {
+export interface PanelTree {
   tree: TriangleTree;
   /** Which panel each triangle is of. */
   ownerOf: Uint16Array;
@@ -50,7 +50,8 @@ function meshTree(shape: MeshShape): TriangleTree | null {
 
 const panelTrees = new WeakMap<readonly Panel[], PanelTree | null>();
 
-function panelTree(panels: readonly Panel[]): PanelTree | null {
+/** All panels as one tree, kept by the identity of `panels`; null where there is none. */
+export function panelTree(panels: readonly Panel[]): PanelTree | null {
   const known = panelTrees.get(panels);
   if (known !== undefined) return known;
   const vertices: Vec3[] = [];
@@ -127,7 +128,8 @@ function meshBounds(shape: MeshShape): readonly [Vec3, Vec3] {
 
 const boundsCache = new WeakMap<Shape, readonly [Vec3, Vec3]>();
 
-function shapeBounds(shape: Shape): readonly [Vec3, Vec3] {
+/** Axis-aligned bounds of any solid: [low, high]. Kept by the shape. */
+export function shapeBounds(shape: Shape): readonly [Vec3, Vec3] {
   let bounds = boundsCache.get(shape);
   if (!bounds) {
     bounds = shape.shape === 'mesh' ? meshBounds(shape) : boundsOf(shape);

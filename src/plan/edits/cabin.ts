@@ -1,10 +1,10 @@
 /** The car itself: body style, drive side, dimensions. */
 import { castDraft, type Draft } from 'immer';
-import type { Side } from '../../geometry';
+import type { PanelMeasure, Side } from '../../geometry';
 import { mirrorSeatId } from '../mirror';
 import type { Plan } from '../types';
 import { mendReferences } from './mend-references';
-import { type PlanRecipe, plain } from './recipe';
+import { assign, type PlanRecipe, plain } from './recipe';
 import { cabinNow } from './surroundings';
 
 /**
@@ -61,5 +61,28 @@ export function setDimensions(values: Readonly<Record<string, number | null>>): 
     if (JSON.stringify(before) === JSON.stringify(after)) return;
     if (Object.keys(after).length === 0) delete draft.cabin.dimensions;
     else draft.cabin.dimensions = castDraft(after);
+  };
+}
+
+/**
+ * What was measured behind a panel: sets the fields given, a `null` among them goes back to what is
+ * usual there; `null` for all forgets the panel's measures. One panel at a time: the pockets on the
+ * two sides of a car are rarely alike.
+ */
+export function setPanelMeasure(
+  panelId: string,
+  fields: { [K in keyof PanelMeasure]?: PanelMeasure[K] | null } | null,
+): PlanRecipe {
+  return (draft: Draft<Plan>) => {
+    const before = draft.cabin.measured ? plain(draft.cabin.measured) : {};
+    const own: PanelMeasure = Object.hasOwn(before, panelId) ? { ...before[panelId] } : {};
+    if (fields) assign(own, fields);
+    const kept = fields !== null && Object.keys(own).length > 0;
+    // A panel measured already keeps its place in the list.
+    const ids = new Set([...Object.keys(before), panelId]);
+    const after = [...ids]
+      .filter((id) => id !== panelId || kept)
+      .map((id) => [id, id === panelId ? own : before[id]]);
+    assign(draft.cabin, { measured: after.length > 0 ? Object.fromEntries(after) : null });
   };
 }

@@ -9,6 +9,8 @@ interface Node {
   wrapped?: Node;
   entries?: Readonly<Record<string, Node>>;
   item?: Node;
+  /** Of a record: what every one of its values is. */
+  value?: Node;
   key?: string;
   options?: readonly Node[];
 }
@@ -17,7 +19,9 @@ interface Node {
 function resolve(node: Node, value: unknown): Node {
   if (node.wrapped) return resolve(node.wrapped, value);
   if (node.pipe) {
-    const inner = node.pipe.find((part) => part !== node && (part.entries || part.item));
+    const inner = node.pipe.find(
+      (part) => part !== node && (part.entries || part.item || part.type === 'record'),
+    );
     if (inner && !node.entries && !node.item) return resolve(inner, value);
   }
   if (node.type === 'variant' && node.key && typeof value === 'object' && value !== null) {
@@ -44,6 +48,10 @@ export function unknownFields(schema: v.GenericSchema, value: unknown): string[]
       return;
     }
     const { entries } = known;
+    if (known.type === 'record' && known.value && isRecord(part)) {
+      for (const [key, one] of Object.entries(part)) look(known.value, one, [...path, key]);
+      return;
+    }
     if (!entries || !isRecord(part)) return;
     for (const [key, one] of Object.entries(part)) {
       const entry = entries[key];
@@ -55,11 +63,20 @@ export function unknownFields(schema: v.GenericSchema, value: unknown): string[]
   return found;
 }
 
-/** The same value with its known fields in the schema's order and unknown ones after them. */
+/**
+ * The same value with its known fields in the schema's order and unknown ones after them; values by
+ * names of the user's own in the order of the names.
+ */
 export function inOrder(schema: v.GenericSchema, value: unknown): unknown {
   const order = (node: Node | undefined, part: unknown): unknown => {
     const known = node && resolve(node, part);
     if (Array.isArray(part)) return known?.item ? part.map((one) => order(known.item, one)) : part;
+    if (known?.type === 'record' && isRecord(part))
+      return Object.fromEntries(
+        Object.keys(part)
+          .sort()
+          .map((key) => [key, order(known.value, part[key])]),
+      );
     if (!isRecord(part) || !known?.entries) return part;
     const { entries } = known;
     const first = Object.keys(entries).filter((key) => part[key] !== undefined);

@@ -4,6 +4,7 @@ import { DEFAULT_SAMPLE_RATE_HZ, type Role } from '../../geometry';
 import { ROLES } from '../names';
 import {
   angle,
+  byName,
   coordinate,
   FAR,
   fields,
@@ -27,6 +28,9 @@ export const UNTITLED = 'Untitled plan';
 /** Larger than any speaker, mm. */
 const LARGEST_SPEAKER = 1000;
 
+/** More than any car holds, litres. */
+const MOST_LITRES = 10_000;
+
 const side = oneOf(['left', 'right']);
 const optional = v.optional;
 
@@ -49,16 +53,17 @@ const panel = object({
 const cabin = object({
   template: optional(id, 'none'),
   wheelSide: optional(side, 'left'),
-  dimensions: optional(
-    v.pipe(
-      v.custom<Record<string, number>>(
-        (value) => typeof value === 'object' && value !== null && !Array.isArray(value),
-        mustBe('an object of numbers'),
-      ),
-      v.record(v.string(), coordinate),
+  dimensions: optional(byName(coordinate, 'an object of numbers')),
+  panels: optional(list(panel)),
+  measured: optional(
+    byName(
+      object({
+        depthBehind: optional(number(0, FAR)),
+        airspaceBehind: optional(number(0, MOST_LITRES)),
+      }),
+      'an object of panels',
     ),
   ),
-  panels: optional(list(panel)),
 });
 
 const seat = object({
@@ -188,6 +193,7 @@ const speaker = object({
       flange: positive(LARGEST_SPEAKER),
       cutout: positive(LARGEST_SPEAKER),
       depth: positive(LARGEST_SPEAKER),
+      airspaceLitres: optional(number(0, MOST_LITRES)),
     }),
   ),
   responses: optional(list(response)),

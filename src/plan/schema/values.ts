@@ -77,6 +77,16 @@ export const object = <const E extends v.ObjectEntries>(entries: E) =>
     fields(entries),
   );
 
+/** Values by names of the user's own. */
+export const byName = <const S extends v.GenericSchema>(value: S, what: string) =>
+  v.pipe(
+    v.custom<Record<string, v.InferInput<S>>>(
+      (input) => typeof input === 'object' && input !== null && !Array.isArray(input),
+      mustBe(what),
+    ),
+    v.record(v.string(), value),
+  );
+
 /**
  * A long list of triples, checked in one loop: a scan has hundreds of thousands, and one schema
  * each would cost seconds.

@@ -1,5 +1,9 @@
-import { zonesAtSpot } from '../../exchange/keep-clear/zones-at-spot';
-import type { EvaluateAnswer, KeepClearZone, OptionResult } from '../../geometry';
+import {
+  type EvaluateAnswer,
+  type KeepClearZone,
+  type OptionResult,
+  zonesAtSpot,
+} from '../../geometry';
 import type { Plan } from '../../plan/types';
 
 /** What the cautions have to know of a speaker's spot. */

@@ -22,7 +22,7 @@ export function SpeakerKit({ optionId, speaker, name }: SpeakerPartProps) {
   const band = speaker.bandHz ?? ROLE_HABITS[speaker.role].bandHz;
   const body = speaker.body ?? fallbackBody(speaker.role);
   const length = lengthKind(unit);
-  const bodyField = (label: string, key: keyof SpeakerBody) => (
+  const bodyField = (label: string, key: 'flange' | 'cutout' | 'depth') => (
     <NumberField
       label={label}
       value={speaker.body?.[key] ?? null}

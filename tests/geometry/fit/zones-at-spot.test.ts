@@ -1,7 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { insideShape } from '../../src/exchange/keep-clear/inside-shape';
-import { zonesAtSpot } from '../../src/exchange/keep-clear/zones-at-spot';
-import type { KeepClearZone, PlacedSpeaker, Shape, Vec3 } from '../../src/geometry';
+import {
+  type KeepClearZone,
+  type PlacedSpeaker,
+  type Shape,
+  type Vec3,
+  zonesAtSpot,
+} from '../../../src/geometry';
+import { isInside, solidOf } from '../../../src/geometry/fit/solid';
+
+const insideShape = (shape: Shape, point: Vec3): boolean => {
+  const solid = solidOf(shape);
+  return solid !== null && isInside(solid, point);
+};
 
 const cube: Shape = {
   shape: 'mesh',
@@ -83,7 +93,7 @@ describe('a speaker at its spot', () => {
   const placed: PlacedSpeaker = {
     speaker: 'midrange-left',
     position: [0, 0, 0],
-    axis: [1, 0, 0],
+    axis: [0, 0, 1],
     normal: [0, 0, 1],
   };
 

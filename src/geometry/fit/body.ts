@@ -1,0 +1,72 @@
+import type { SpeakerInput } from '../input';
+import type { PlacedSpeaker } from '../result';
+import { cross, direction, type Vec3 } from '../vector';
+
+/** A speaker at its place: what collides, and where it is mounted. */
+export interface StandingSpeaker {
+  speaker: SpeakerInput;
+  placed: PlacedSpeaker;
+}
+
+/**
+ * The room a speaker takes: a flange disc in front and behind it a cylinder of the cut-out's
+ * diameter, along the speaker's axis. mm, car axes.
+ */
+export interface Body {
+  /** Middle of the flange's front. */
+  at: Vec3;
+  /** Unit vector out of the front. */
+  axis: Vec3;
+  /** Two unit vectors square to the axis and to each other. */
+  across: readonly [Vec3, Vec3];
+  /** Radii; 0 with `depth` 0 where the body is not known: then it is a point. */
+  flange: number;
+  cutout: number;
+  depth: number;
+  /** Sealed airspace wanted behind it besides its own room, litres. */
+  airspaceLitres?: number;
+  /** Bounds. */
+  low: Vec3;
+  high: Vec3;
+}
+
+/** A round body from its radii and depth. */
+export function roundBody(
+  at: Vec3,
+  axis: Vec3,
+  { flange, cutout, depth }: { flange: number; cutout: number; depth: number },
+): Body {
+  const a = direction(cross(axis, Math.abs(axis[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0])) as Vec3;
+  const low: [number, number, number] = [0, 0, 0];
+  const high: [number, number, number] = [0, 0, 0];
+  for (let k = 0; k < 3; k++) {
+    const along = axis[k] as number;
+    const middle = at[k] as number;
+    const flat = Math.sqrt(Math.max(0, 1 - along * along));
+    const back = middle - along * depth;
+    low[k] = Math.min(middle - flange * flat, back - cutout * flat);
+    low[k] = Math.min(low[k] as number, middle - cutout * flat);
+    high[k] = Math.max(middle + flange * flat, back + cutout * flat);
+    high[k] = Math.max(high[k] as number, middle + cutout * flat);
+  }
+  return { at, axis, across: [a, cross(axis, a)], flange, cutout, depth, low, high };
+}
+
+const UP: Vec3 = [0, 0, 1];
+
+/**
+ * The body of a speaker where it stands: along its axis, or along the panel's normal where the axis
+ * has no direction. A point where size or direction are not known.
+ */
+export function bodyOf({ speaker, placed }: StandingSpeaker): Body {
+  const axis = placed.axis ?? placed.normal;
+  const { body } = speaker;
+  if (!body || !axis) return roundBody(placed.position, UP, { flange: 0, cutout: 0, depth: 0 });
+  const round = roundBody(placed.position, axis, {
+    flange: body.flange / 2,
+    cutout: body.cutout / 2,
+    depth: body.depth,
+  });
+  if (body.airspaceLitres !== undefined) round.airspaceLitres = body.airspaceLitres;
+  return round;
+}

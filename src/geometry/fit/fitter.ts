@@ -1,0 +1,212 @@
+/** Does a speaker fit at its spot: made ready once for a cabin, then cheap for each spot. */
+import type { CabinModel, Panel } from '../cabin/model';
+import type { OptionInput, PlanInput, SpeakerInput } from '../input';
+import { panelTree } from '../paths/cast';
+import type { PlacedSpeaker } from '../result';
+import { dot, type Vec3 } from '../vector';
+import { type Body, bodyOf, type StandingSpeaker } from './body';
+import { meets, meetsTriangles, overlap } from './meets';
+import { groundAt } from './panel-ground';
+import { panelProblems } from './panel-problems';
+import { type FitProblem, millimetres, nameOf } from './problem';
+import { speakerSolid } from './speaker-solid';
+import { boundsOfThings, type Thing, thingsOf } from './things';
+
+/** What is asked of each spot. `beside`: speakers that move along, such as the twin. */
+export interface Fitter {
+  /** Everything that keeps the speaker from fitting there; empty: it fits. */
+  (speaker: SpeakerInput, placed: PlacedSpeaker, beside?: readonly StandingSpeaker[]): FitProblem[];
+  /** Only whether it fits: stops at the first thing that keeps it from it. */
+  fits(speaker: SpeakerInput, placed: PlacedSpeaker, beside?: readonly StandingSpeaker[]): boolean;
+}
+
+/** Panels next door are met only this far before the own panel's plane, mm: it may be curved. */
+const BEFORE_PANEL = 3;
+
+interface Ready {
+  panels: ReadonlyMap<string, Panel>;
+  things: readonly Thing[];
+  bounds: Float64Array;
+}
+
+const made = new WeakMap<CabinModel, Ready>();
+
+function readyFor(cabin: CabinModel): Ready {
+  let ready = made.get(cabin);
+  if (!ready) {
+    const things = thingsOf(cabin);
+    const panels = new Map(cabin.panels.map((panel) => [panel.id, panel]));
+    ready = { panels, things, bounds: boundsOfThings(things) };
+    made.set(cabin, ready);
+  }
+  return ready;
+}
+
+/** A front of a seat's base is part of that seat: its own seat is no obstacle to it. */
+function isOwnSeat(thing: Thing, panel: string | undefined): boolean {
+  const side = panel?.match(/^seat-base-(left|right)$/)?.[1];
+  return (
+    side !== undefined && (thing.id === `seat-front-${side}` || thing.id === `seat-frame-${side}`)
+  );
+}
+
+function apart(body: Body, bounds: ArrayLike<number>, i: number): boolean {
+  const { low, high } = body;
+  return (
+    (bounds[i] as number) > high[0] ||
+    (bounds[i + 3] as number) < low[0] ||
+    (bounds[i + 1] as number) > high[1] ||
+    (bounds[i + 4] as number) < low[1] ||
+    (bounds[i + 2] as number) > high[2] ||
+    (bounds[i + 5] as number) < low[2]
+  );
+}
+
+/**
+ * Makes the question ready for a cabin and the speakers already placed in it. Asking about one of
+ * those leaves it out of its own way. What was measured behind panels is in the cabin already.
+ */
+export function createFitter(cabin: CabinModel, others: readonly StandingSpeaker[] = []): Fitter {
+  const ready = readyFor(cabin);
+  const standing = others.map((other) => ({ other, body: bodyOf(other) }));
+
+  function examine(
+    { speaker, placed }: StandingSpeaker,
+    beside: readonly StandingSpeaker[],
+    report: (make: () => FitProblem) => boolean,
+  ): boolean {
+    const body = bodyOf({ speaker, placed });
+    const { mount } = speaker;
+    if (mount && onPanel(body, mount, report)) return true;
+    for (let i = 0; i < ready.things.length; i++) {
+      if (apart(body, ready.bounds, 6 * i)) continue;
+      const thing = ready.things[i] as Thing;
+      if (isOwnSeat(thing, mount?.panel)) continue;
+      const solid = thing.solid();
+      if (solid && meets(solid, body) && report(() => thingProblem(thing, overlap(solid, body))))
+        return true;
+    }
+    for (const { other, body: their } of standing)
+      if (other.speaker.id !== speaker.id && besideProblem(body, other, their, report)) return true;
+    for (const other of beside)
+      if (other.speaker.id !== speaker.id && besideProblem(body, other, bodyOf(other), report))
+        return true;
+    return false;
+  }
+
+  function onPanel(
+    body: Body,
+    { panel: id, u, v, standoff = 0 }: NonNullable<SpeakerInput['mount']>,
+    report: (make: () => FitProblem) => boolean,
+  ): boolean {
+    const panel = ready.panels.get(id);
+    if (!panel) {
+      const sentence = `there is no panel "${id}" in this cabin`;
+      return report(() => ({ kind: 'no-panel', sentence, by: null, with: id, hard: false }));
+    }
+    const ground = groundAt(panel, u, v);
+    if (panelProblems(panel, ground, standoff, body, report)) return true;
+    return body.flange > 0 && neighbourMet(body, panel, ground.point, ground.normal, report);
+  }
+
+  /** Whether what stands before its panel runs into another panel, as a pod under the windscreen. */
+  function neighbourMet(
+    body: Body,
+    own: Panel,
+    point: Vec3,
+    normal: Vec3,
+    report: (make: () => FitProblem) => boolean,
+  ): boolean {
+    const straight = dot(body.axis, normal);
+    const slant = Math.sqrt(Math.max(0, 1 - straight * straight));
+    const height = dot(normal, [
+      body.at[0] - point[0],
+      body.at[1] - point[1],
+      body.at[2] - point[2],
+    ]);
+    if (height + body.flange * slant <= BEFORE_PANEL) return false;
+    const known = panelTree(cabin.panels);
+    if (!known) return false;
+    const wanted = (triangle: number) => cabin.panels[known.ownerOf[triangle] as number] !== own;
+    const above = { point, normal, height: BEFORE_PANEL };
+    const met = meetsTriangles(known, body, above, wanted);
+    const panel = met === null ? undefined : cabin.panels[known.ownerOf[met] as number];
+    if (!panel) return false;
+    return report(() => {
+      const ofPanel = (triangle: number) =>
+        cabin.panels[known.ownerOf[triangle] as number] === panel;
+      const by = overlap(known, body, above, ofPanel);
+      const sentence = `${by === null ? 'runs' : `reaches ${millimetres(by)}`} into ${nameOf(panel)}`;
+      return { kind: 'obstacle', sentence, by, with: panel.id, hard: false };
+    });
+  }
+
+  const ask = (
+    speaker: SpeakerInput,
+    placed: PlacedSpeaker,
+    beside: readonly StandingSpeaker[] = [],
+  ): FitProblem[] => {
+    const problems: FitProblem[] = [];
+    examine({ speaker, placed }, beside, (make) => {
+      problems.push(make());
+      return false;
+    });
+    return problems;
+  };
+  const fits: Fitter['fits'] = (speaker, placed, beside = []) =>
+    !examine({ speaker, placed }, beside, () => true);
+  return Object.assign(ask, { fits });
+}
+
+function thingProblem(thing: Thing, by: number | null): FitProblem {
+  const { id, kind } = thing;
+  const name = nameOf(thing);
+  const into = by === null ? 'stands inside' : `reaches ${millimetres(by)} into`;
+  if (kind === 'zone') {
+    const place = `the place kept clear for ${name}`;
+    return { kind, sentence: `${into} ${place}: not here`, by, with: id, hard: true };
+  }
+  const travel = thing.travels ? ', somewhere on its travel' : '';
+  return { kind, sentence: `${into} ${name}${travel}`, by, with: id, hard: false };
+}
+
+function besideProblem(
+  body: Body,
+  other: StandingSpeaker,
+  their: Body,
+  report: (make: () => FitProblem) => boolean,
+): boolean {
+  if (apart(body, [...their.low, ...their.high], 0)) return false;
+  const solid = speakerSolid(their);
+  if (!solid || !meets(solid, body)) return false;
+  const { id, role, side } = other.speaker;
+  const name = `${side ? `${side} ` : ''}${role.replaceAll('-', ' ')}`;
+  return report(() => {
+    const by = overlap(solid, body);
+    const into = by === null ? 'stands inside' : `reaches ${millimetres(by)} into`;
+    return { kind: 'speaker', sentence: `${into} the ${name}`, by, with: id, hard: false };
+  });
+}
+
+/** One option of a plan, in its cabin, with its speakers where they came to stand. */
+export interface FitSubject {
+  /** Not looked at: what it says of the car is in the cabin. */
+  plan?: PlanInput;
+  cabin: CabinModel;
+  option: OptionInput;
+  placed: readonly PlacedSpeaker[];
+}
+
+/**
+ * What keeps one speaker of an option from fitting at its spot; empty: it fits, or there is no such
+ * speaker. Bodies are cylinders (see body.ts); panels, obstacles and zones are those of the model,
+ * not a survey of the car.
+ */
+export function fitOf({ cabin, option, placed }: FitSubject, speakerId: string): FitProblem[] {
+  const standing = option.speakers.flatMap((speaker): StandingSpeaker[] => {
+    const place = placed.find((p) => p.speaker === speaker.id);
+    return place ? [{ speaker, placed: place }] : [];
+  });
+  const asked = standing.find(({ speaker }) => speaker.id === speakerId);
+  return asked ? createFitter(cabin, standing)(asked.speaker, asked.placed) : [];
+}
