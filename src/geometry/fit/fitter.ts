@@ -5,7 +5,8 @@ import { panelTree } from '../paths/cast';
 import type { PlacedSpeaker } from '../result';
 import { dot, type Vec3 } from '../vector';
 import { type Body, bodyOf, type StandingSpeaker } from './body';
-import { meets, meetsTriangles, overlap } from './meets';
+import { meets, meetsTriangles } from './meets';
+import { overlap } from './overlap';
 import { groundAt } from './panel-ground';
 import { panelProblems } from './panel-problems';
 import { type FitProblem, millimetres, nameOf } from './problem';
@@ -127,18 +128,18 @@ export function createFitter(cabin: CabinModel, others: readonly StandingSpeaker
     if (height + body.flange * slant <= BEFORE_PANEL) return false;
     const known = panelTree(cabin.panels);
     if (!known) return false;
-    const wanted = (triangle: number) => cabin.panels[known.ownerOf[triangle] as number] !== own;
     const above = { point, normal, height: BEFORE_PANEL };
-    const met = meetsTriangles(known, body, above, wanted);
-    const panel = met === null ? undefined : cabin.panels[known.ownerOf[met] as number];
-    if (!panel) return false;
-    return report(() => {
-      const ofPanel = (triangle: number) =>
-        cabin.panels[known.ownerOf[triangle] as number] === panel;
-      const by = overlap(known, body, above, ofPanel);
-      const sentence = `${by === null ? 'runs' : `reaches ${millimetres(by)}`} into ${nameOf(panel)}`;
-      return { kind: 'obstacle', sentence, by, with: panel.id, hard: false };
-    });
+    const panelOf = (triangle: number) => cabin.panels[known.ownerOf[triangle] as number] as Panel;
+    const done = new Set([own]);
+    for (;;) {
+      const met = meetsTriangles(known, body, above, (triangle) => !done.has(panelOf(triangle)));
+      if (met === null) return false;
+      const panel = panelOf(met);
+      done.add(panel);
+      const overlapped = () =>
+        overlap(known, body, above, (triangle) => panelOf(triangle) === panel);
+      if (report(() => intoPanel(panel, overlapped()))) return true;
+    }
   }
 
   const ask = (
@@ -156,6 +157,11 @@ export function createFitter(cabin: CabinModel, others: readonly StandingSpeaker
   const fits: Fitter['fits'] = (speaker, placed, beside = []) =>
     !examine({ speaker, placed }, beside, () => true);
   return Object.assign(ask, { fits });
+}
+
+function intoPanel(panel: Panel, by: number | null): FitProblem {
+  const sentence = `${by === null ? 'runs' : `reaches ${millimetres(by)}`} into ${nameOf(panel)}`;
+  return { kind: 'obstacle', sentence, by, with: panel.id, hard: false };
 }
 
 function thingProblem(thing: Thing, by: number | null): FitProblem {
