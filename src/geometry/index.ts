@@ -23,6 +23,7 @@ export * from './fit';
 export * from './input';
 export * from './result';
 export { cramerSpeed, isoSpeed, type SpeedOfSound, speedOfSound } from './sound/air';
+export * from './sound/closed-box';
 export { crossoverProblem } from './sound/crossover';
 export { spreadingDb } from './sound/level';
 export {
