@@ -67,7 +67,7 @@ export function spotOf(speaker: SpeakerInput, { normal }: PlacedSpeaker): SpotSt
   return { panel: speaker.mount.panel, standoff: speaker.mount.standoff ?? 0, normal };
 }
 
-interface LineTo {
+export interface LineTo {
   ear: EarArrival;
   way: Vec3[];
   round: string[];
@@ -77,7 +77,7 @@ interface LineTo {
 }
 
 /** The line from a speaker to one point of a listener, and the way round what blocks it. */
-function lineTo(
+export function lineTo(
   point: Vec3,
   { bandHz }: SpeakerInput,
   position: Vec3,

@@ -1,4 +1,5 @@
 /** Reflections off the panels: the only door of this folder. */
+export { firstReflectionExtra } from './first-reflection';
 export {
   firstNotchHz,
   type ReflectionQuery,

@@ -64,7 +64,7 @@ export function reflectionsBetween(query: ReflectionQuery): Reflection[] {
 }
 
 /** A plane panel behind a source `d` away adds 2d at most. */
-const isBaffle = ({ panel }: Surface, spot: SpotStart | null, extra: number): boolean =>
+export const isBaffle = ({ panel }: Surface, spot: SpotStart | null, extra: number): boolean =>
   spot !== null &&
   spot.panel === panel.id &&
   spot.standoff < OWN_PANEL_CLEARANCE &&
@@ -93,7 +93,7 @@ function secondOrder(
 }
 
 /** Whether every leg is free: each bounce is lifted off its panel, which must not block itself. */
-function isFree(query: ReflectionQuery, bounces: readonly Bounce[]): boolean {
+export function isFree(query: ReflectionQuery, bounces: readonly Bounce[]): boolean {
   const { caster, listener } = query;
   let from = query.source;
   let spot = query.spot;

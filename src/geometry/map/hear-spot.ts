@@ -1,0 +1,57 @@
+import type { Seat } from '../cabin/model';
+import type { SpeakerInput } from '../input';
+import { firstReflectionExtra } from '../paths/reflection';
+import type { PlacedSpeaker } from '../result';
+import { obstructionAt } from '../sound/arrival-obstruction';
+import { lineTo, middleOf, spotOf } from '../stage/arrivals';
+import { offAxis } from '../stage/off-axis';
+import { sub } from '../vector';
+import type { SpotRoom } from './spot-room';
+
+/** What one speaker does at one seat, no more of it than a map or a search looks at. */
+export interface Heard {
+  /** What the sound travels to the head. */
+  path: number;
+  offAxisDeg: number | null;
+  /** At the middle of the speaker's band; `null` where blocked without a known way round. */
+  obstructionDb: number | null;
+  /** Ids of what stands on the straight line. */
+  blockedBy: readonly string[];
+}
+
+/** The same numbers as the arrival of `evaluatePlan`, by the same functions. */
+export function hearSpot(
+  speaker: SpeakerInput,
+  placed: PlacedSpeaker,
+  seat: Seat,
+  room: SpotRoom,
+): Heard {
+  const { position, axis } = placed;
+  const { ear, detour } = lineTo(seat.head, speaker, position, seat, spotOf(speaker, placed), room);
+  const angles = axis ? offAxis(axis, sub(seat.head, position)) : null;
+  return {
+    path: ear.path,
+    offAxisDeg: angles?.offAxisDeg ?? null,
+    obstructionDb: obstructionAt({ line: ear.line, detour }, middleOf(speaker), room.speed),
+    blockedBy: ear.blockedBy,
+  };
+}
+
+/** How long after the direct sound the first reflection comes, ms; `null` where none does. */
+export function firstReflectionTime(
+  speaker: SpeakerInput,
+  placed: PlacedSpeaker,
+  seat: Seat,
+  { panels, caster, speed }: SpotRoom,
+): number | null {
+  const extra = firstReflectionExtra({
+    panels,
+    caster,
+    source: placed.position,
+    receiver: seat.head,
+    speed,
+    listener: seat.id,
+    spot: spotOf(speaker, placed),
+  });
+  return extra === null ? null : extra / speed;
+}

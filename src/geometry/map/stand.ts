@@ -1,0 +1,46 @@
+import type { Panel } from '../cabin/model';
+import { patchNormal, pointOnPatch } from '../cabin/patch';
+import type { Aim, Side, SpeakerInput } from '../input';
+import { placeSpeaker } from '../stage/place';
+import { along } from '../vector';
+import { aimAt, type ReadyAim } from './aim-rule';
+import type { Standing } from './fits';
+import type { GridSpot } from './panel-grid';
+import type { SpotRoom } from './spot-room';
+
+/** What moves from spot to spot: everything of a speaker but its spot and, by rule, its aim. */
+export interface Mover {
+  speaker: SpeakerInput;
+  side: Side;
+  standoff: number;
+  /** `null`: aimed as the speaker is. */
+  aim: ReadyAim | null;
+}
+
+/** The speaker at a spot, exactly as a plan would hold it, and placed. */
+export function standAt(
+  { speaker, side, standoff, aim }: Mover,
+  { panel: id, u, v }: GridSpot,
+  room: SpotRoom,
+): Standing {
+  const { position: _, ...kept } = speaker;
+  const moved: SpeakerInput = { ...kept, mount: { panel: id, u, v, standoff } };
+  const own = aim && aimOf(aim, side, room.panelById.get(id), u, v, standoff);
+  if (own) moved.aim = own;
+  const answer = placeSpeaker(moved, room.panelById, room.seatById);
+  if (!answer.ok) throw new Error(`standAt: ${answer.error.field}: ${answer.error.message}`);
+  return { speaker: moved, placed: answer.placed };
+}
+
+function aimOf(
+  aim: ReadyAim,
+  side: Side,
+  panel: Panel | undefined,
+  u: number,
+  v: number,
+  standoff: number,
+): Aim | null {
+  if (!panel || aim.withinDeg === null) return aim[side];
+  const normal = patchNormal(panel.patch, u, v);
+  return aimAt(aim, side, along(pointOnPatch(panel.patch, u, v), normal, standoff), normal);
+}

@@ -1,0 +1,101 @@
+import type { Side } from '../input';
+import { SPOT_AIMS } from '../map/penalty';
+import type { Vec3 } from '../vector';
+import { tradeOffFront } from './front';
+import type { GridHeard } from './hear-grid';
+import { costOf, MEASURED, measureInPlace, SCORE } from './measure-pair';
+import { foundSpot, isFeasible, type PairAt } from './pair-spot';
+import type { ReadySearch } from './prepare';
+import { apartOf, type HeardPair, hearPair, refinePair } from './refine';
+import type { FoundSpot, SearchAnswer, SearchProgress } from './types';
+
+/** Pairs looked at between two signs of life. */
+const TURN = 256;
+
+/** From what the grid sounds like to the answer: scores, the front, the answers, refined. */
+export function* finishSearchInSteps(
+  ready: ReadySearch,
+  { left, right }: GridHeard,
+): Generator<SearchProgress, SearchAnswer> {
+  const { spots, mirrored } = ready;
+  const across = mirrored ? 1 : spots.right.length;
+  const tried = spots.left.length * across;
+  const pairAt = (n: number): PairAt =>
+    mirrored ? { left: n, right: n } : { left: Math.floor(n / across), right: n % across };
+  const total = tried + ready.answers;
+  const tell = (n: number): FoundSpot => {
+    const { left: i, right: j } = pairAt(n);
+    const [l, r] = [spots.left[i], spots.right[j]];
+    if (!l || !r) throw new RangeError(`finishSearch: expected a pair below ${tried}, got ${n}`);
+    return foundSpot(ready, left, i, l, right, j, r);
+  };
+
+  const aims = SPOT_AIMS.filter((aim) => ready.wants[aim] > 0);
+  const columns = aims.map((aim) => SPOT_AIMS.indexOf(aim));
+  const measured = new Float64Array(MEASURED);
+  const feasible: number[] = [];
+  const scores: number[] = [];
+  const costs: number[] = [];
+  for (let n = 0; n < tried; n++) {
+    if (n % TURN === 0) yield { done: n, total };
+    const { left: i, right: j } = pairAt(n);
+    if (!isFeasible(ready, left, i, right, j)) continue;
+    measureInPlace(ready, left, i, right, j, measured);
+    feasible.push(n);
+    scores.push(measured[SCORE] as number);
+    aims.forEach((aim, a) => {
+      costs.push(costOf(aim, measured[columns[a] as number] as number));
+    });
+  }
+  const byScore = Uint32Array.from({ length: feasible.length }, (_, f) => f).sort(
+    (a, b) => (scores[a] as number) - (scores[b] as number) || a - b,
+  );
+  yield { done: tried, total };
+
+  const rows = tradeOffFront(Float64Array.from(costs), aims.length);
+  const front = rows
+    .sort((a, b) => (scores[a] as number) - (scores[b] as number) || a - b)
+    .map((f) => tell(feasible[f] as number));
+
+  // Greedy by score: the best, then the best of those clearly elsewhere, and so on.
+  const positionsAt = (n: number): Record<Side, Vec3> => {
+    const { left: i, right: j } = pairAt(n);
+    const at = (of: Float64Array, k: number): Vec3 =>
+      [of[3 * k], of[3 * k + 1], of[3 * k + 2]] as unknown as Vec3;
+    return { left: at(left.positions, i), right: at(right.positions, j) };
+  };
+  const picked: { n: number; positions: Record<Side, Vec3> }[] = [];
+  for (const f of byScore) {
+    if (picked.length >= ready.answers) break;
+    const n = feasible[f] as number;
+    const positions = positionsAt(n);
+    if (picked.every((other) => apartOf(other.positions, positions) >= ready.apart))
+      picked.push({ n, positions });
+  }
+  const answers: FoundSpot[] = [];
+  for (const [p, pick] of picked.entries()) {
+    yield { done: tried + p, total };
+    const { left: i, right: j } = pairAt(pick.n);
+    const [l, r] = [spots.left[i], spots.right[j]];
+    const start = l && r ? hearPair(ready, { left: l, right: r }) : null;
+    if (!start) continue;
+    const best: HeardPair = refinePair(ready, start, (positions) =>
+      picked.every((other) => other === pick || apartOf(other.positions, positions) >= ready.apart),
+    );
+    pick.positions = best.positions;
+    const { heard, spots: at } = best;
+    answers.push(foundSpot(ready, heard.left, 0, at.left, heard.right, 0, at.right));
+  }
+  answers.sort((a, b) => a.score - b.score);
+  const whole: SearchAnswer = { tried, feasible: feasible.length, front, answers };
+  if (ready.all) {
+    const all: FoundSpot[] = [];
+    for (let n = 0; n < tried; n++) {
+      if (n % TURN === 0) yield { done: total, total };
+      all.push(tell(n));
+    }
+    whole.all = all;
+  }
+  yield { done: total, total };
+  return whole;
+}
