@@ -46,6 +46,7 @@ const RULES: readonly Rule[] = [
   sees('workbench', 'geometry', 'plan', 'store', 'exchange', 'worker'),
   sees('sheets', 'geometry', 'plan', 'store', 'exchange'),
   sees('evaluate', 'geometry', 'plan'),
+  sees('search', 'geometry', 'plan'),
   {
     name: 'the engine has one door: outside it only src/geometry is imported',
     breaks: ({ file, target }) =>
@@ -62,9 +63,9 @@ const RULES: readonly Rule[] = [
       !(file === 'src/geometry/study/compromise.ts' && target === 'yalps'),
   },
   {
-    name: 'plan, exchange, worker and evaluate know no React and no three',
+    name: 'plan, exchange, worker, evaluate and search know no React and no three',
     breaks: ({ file, target }) =>
-      within('plan', 'exchange', 'worker', 'evaluate')(file) &&
+      within('plan', 'exchange', 'worker', 'evaluate', 'search')(file) &&
       isOneOf(target, 'react', 'react-dom', 'three', 'three-mesh-bvh', '@react-three'),
   },
   {
@@ -83,7 +84,8 @@ const RULES: readonly Rule[] = [
     name: 'the page needs nothing from its tests and nothing of Node',
     breaks: ({ file, target }) =>
       file.startsWith('src/') &&
-      (target.startsWith('tests') || (target.startsWith('node:') && !within('evaluate')(file))),
+      (target.startsWith('tests') ||
+        (target.startsWith('node:') && !within('evaluate', 'search')(file))),
   },
 ];
 
@@ -137,6 +139,7 @@ describe('import arrows', () => {
     ['src/worker/client.ts', "new Worker(new URL('../store/x.ts', import.meta.url))"],
     ['src/plan/types.ts', "let a: import('../store').Step;"],
     ['src/plan/read.ts', "import { readFile } from 'node:fs';"],
+    ['src/search.ts', "import { planStore } from './store';"],
   ])('a forbidden import is noticed: %s with %s', (file, text) => {
     const found = importsOf(file, text);
     expect(found).toHaveLength(1);

@@ -21,7 +21,9 @@ export {
 export { tessellatePanel } from './cabin/tessellate-panel';
 export * from './fit';
 export * from './input';
+export * from './map';
 export * from './result';
+export * from './search';
 export { cramerSpeed, isoSpeed, type SpeedOfSound, speedOfSound } from './sound/air';
 export * from './sound/closed-box';
 export { crossoverProblem } from './sound/crossover';

@@ -4,10 +4,20 @@
  */
 import type {
   EvaluateAnswer,
+  GridHeard,
+  MapAnswer,
+  MapProgress,
+  MapRequest,
+  MapShare,
   PlanInput,
   RankAnswer,
   RankProgress,
   RankSettings,
+  Refusal,
+  SearchProgress,
+  SearchRequest,
+  SearchResult,
+  SearchShare,
 } from '../geometry';
 
 /** An answer, or word that the work was stopped on request. */
@@ -15,6 +25,13 @@ export type Served<T> = { stopped: false; value: T } | { stopped: true };
 
 /** Called on the page while the worker works. */
 export type OnProgress = (progress: RankProgress) => void;
+
+export type OnSearchProgress = (progress: SearchProgress) => void;
+
+/** With what of the map stands so far. */
+export type OnMapProgress = (progress: MapProgress) => void;
+
+export type HeardAnswer = { ok: true; heard: GridHeard } | { ok: false; error: Refusal };
 
 /** What the worker offers. */
 export interface EngineService {
@@ -25,6 +42,29 @@ export interface EngineService {
     settings: RankSettings,
     onProgress: OnProgress | null,
   ): Promise<Served<RankAnswer>>;
+  /** A share of a map. */
+  map(
+    request: number,
+    plan: PlanInput,
+    asked: MapRequest,
+    share: MapShare,
+    onProgress: OnMapProgress | null,
+  ): Promise<Served<MapAnswer>>;
+  /** The first half of a search: a share of its grid. */
+  hearGrid(
+    request: number,
+    plan: PlanInput,
+    asked: SearchRequest,
+    share: SearchShare,
+    onProgress: OnSearchProgress | null,
+  ): Promise<Served<HeardAnswer>>;
+  /** The second half: the answer from all shares of the grid. */
+  finishSearch(
+    request: number,
+    plan: PlanInput,
+    asked: SearchRequest,
+    shares: readonly GridHeard[],
+  ): Promise<Served<SearchResult>>;
   /** Stops the request of that number, if it still runs or has not begun. */
   cancel(request: number): void;
 }

@@ -1,8 +1,19 @@
-import { createEvaluator, rankDimensionsInSteps } from '../geometry';
-import type { EngineService, Served } from './protocol';
+import {
+  createEvaluator,
+  finishSearchInSteps,
+  hearGridInSteps,
+  joinShares,
+  mapInSteps,
+  prepareSearch,
+  rankDimensionsInSteps,
+} from '../geometry';
+import type { EngineService, HeardAnswer, Served } from './protocol';
 
 /** At most this long the worker works without looking for messages, ms: a cancel is felt at once. */
 const TURN = 12;
+
+/** A map so far is shown this seldom, ms: each time all of it is sent. */
+const SHOWN_EVERY = 120;
 
 /** Lets waiting messages in. */
 const nextTurn = (): Promise<void> => new Promise((resume) => setTimeout(resume, 0));
@@ -17,7 +28,12 @@ export function createEngineService(): EngineService {
   /** Requests are numbered upward; a cancel for an answered one must not be kept for ever. */
   const open = new Set<number>();
 
-  async function serve<T>(request: number, work: () => Generator<unknown, T>): Promise<Served<T>> {
+  /** @param onTurn hears the latest step before messages are let in */
+  async function serve<T, P>(
+    request: number,
+    work: () => Generator<P, T>,
+    onTurn?: (latest: P) => void,
+  ): Promise<Served<T>> {
     open.add(request);
     try {
       // A cancel sent right behind the request is seen before any work is done for it.
@@ -29,6 +45,7 @@ export function createEngineService(): EngineService {
         const step = steps.next();
         if (step.done) return { stopped: false, value: step.value };
         if (performance.now() - since < TURN) continue;
+        onTurn?.(step.value);
         await nextTurn();
         since = performance.now();
       }
@@ -53,6 +70,36 @@ export function createEngineService(): EngineService {
           onProgress?.(step.value);
           yield;
         }
+      }),
+    map(request, plan, asked, share, onProgress) {
+      let shown = performance.now();
+      return serve(
+        request,
+        () => mapInSteps(plan, asked, share),
+        (progress) => {
+          if (!onProgress || performance.now() - shown < SHOWN_EVERY) return;
+          onProgress(progress);
+          shown = performance.now();
+        },
+      );
+    },
+    hearGrid: (request, plan, asked, share, onProgress) =>
+      serve(
+        request,
+        function* () {
+          const prepared = prepareSearch(plan, asked);
+          if (!prepared.ok) return prepared;
+          const heard = yield* hearGridInSteps(prepared.ready, share);
+          return { ok: true, heard } satisfies HeardAnswer;
+        },
+        (progress) => onProgress?.(progress),
+      ),
+    finishSearch: (request, plan, asked, shares) =>
+      serve(request, function* () {
+        const prepared = prepareSearch(plan, asked);
+        if (!prepared.ok) return prepared;
+        const answer = yield* finishSearchInSteps(prepared.ready, joinShares(shares));
+        return { ok: true as const, answer };
       }),
     cancel(request) {
       if (open.has(request)) cancelled.add(request);

@@ -36,12 +36,12 @@ export interface ReadyAim {
   withinDeg: number | null;
 }
 
-/** @returns the id of a seat that does not exist, where the rule names one */
+/** @returns where the rule names a seat that does not exist: its id, and the rule's field */
 export function readyAim(
   rule: AimRule,
   seatById: ReadonlyMap<string, Seat>,
   asked: readonly Seat[],
-): ReadyAim | { unknownSeat: string } {
+): ReadyAim | { unknownSeat: string; field: string } {
   const withinDeg = rule.withinDeg ?? null;
   const same = (aim: Aim, target: Vec3 | null): ReadyAim => ({
     left: aim,
@@ -63,14 +63,14 @@ export function readyAim(
       };
     case 'seat': {
       const seat = seatById.get(rule.seat);
-      if (!seat) return { unknownSeat: rule.seat };
+      if (!seat) return { unknownSeat: rule.seat, field: 'seat' };
       return same({ kind: 'seat', seat: rule.seat }, seat.head);
     }
     case 'between': {
       const seats: Seat[] = [];
-      for (const id of rule.seats ?? asked.map((seat) => seat.id)) {
+      for (const [i, id] of (rule.seats ?? asked.map((seat) => seat.id)).entries()) {
         const seat = seatById.get(id);
-        if (!seat) return { unknownSeat: id };
+        if (!seat) return { unknownSeat: id, field: `seats[${i}]` };
         seats.push(seat);
       }
       const sum = seats.reduce<Vec3>((total, { head }) => add(total, head), [0, 0, 0]);

@@ -7,12 +7,12 @@ import type { SearchProgress } from './types';
 export type GridHeard = Record<Side, SideHeard>;
 
 /** One of several equal shares of the work; left out: all of it. */
-export interface Share {
+export interface SearchShare {
   index: number;
   of: number;
 }
 
-export const WHOLE_GRID: Share = { index: 0, of: 1 };
+export const WHOLE_GRID: SearchShare = { index: 0, of: 1 };
 
 /**
  * Listens to every spot of the grid, or to every `of`-th: neighbours cost alike, so the shares do
@@ -20,7 +20,7 @@ export const WHOLE_GRID: Share = { index: 0, of: 1 };
  */
 export function* hearGridInSteps(
   ready: ReadySearch,
-  { index, of }: Share = WHOLE_GRID,
+  { index, of }: SearchShare = WHOLE_GRID,
 ): Generator<SearchProgress, GridHeard> {
   const { spots, mirrored, seats, all } = ready;
   const wish = { whole: all, reflections: all || ready.wants.firstReflectionTime > 0 };

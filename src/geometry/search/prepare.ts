@@ -148,7 +148,10 @@ export function preparePair(
     );
   const ready = request.aim ? readyAim(request.aim, room.seatById, seats) : null;
   if (ready && 'unknownSeat' in ready)
-    throw new Refused(`${at}aim`, `there is no seat "${ready.unknownSeat}" in this plan`);
+    throw new Refused(
+      `${at}aim.${ready.field}`,
+      `there is no seat "${ready.unknownSeat}" in this plan`,
+    );
   const aim = ready as ReadyAim | null;
   const mover = (speaker: SpeakerInput, side: Side): Mover => ({
     speaker,

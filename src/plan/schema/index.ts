@@ -10,4 +10,9 @@ export {
   readPlan,
   readPlanData,
 } from './read-plan';
+export {
+  checkSearchRequest,
+  type ReadRequestAnswer,
+  readSearchRequest,
+} from './search-request';
 export { safeFileName, writePlan } from './write-plan';
