@@ -1,6 +1,6 @@
 /** Quantities over whole panels: the only door of this folder. */
 export type { AimRule, BetweenAim } from './aim-rule';
-export { createSpotFitter, type Fitter, type MakeFitter, type Misfit, type Standing } from './fits';
+export type { MakeFitter, Misfit, SpotFitter } from './fits';
 export { joinMaps } from './join-maps';
 export { type MapAnswer, type MapShare, mapInSteps, mapSpots } from './map-spots';
 export { type GridSpot, gridSize, gridSpot, type PanelGrid, panelGrid } from './panel-grid';

@@ -2,7 +2,7 @@ import type { Refusal, Seat } from '../cabin/model';
 import type { PlanInput, Side, SpeakerInput } from '../input';
 import { placeSpeaker } from '../stage/place';
 import { type AimRule, readyAim } from './aim-rule';
-import type { Fitter, MakeFitter, Standing } from './fits';
+import type { MakeFitter, SpotFitter, Standing } from './fits';
 import { hearSpot } from './hear-spot';
 import { gridSize, type PanelGrid, panelGrid, twinPanel } from './panel-grid';
 import { SPOT_AIMS, type SpotAim } from './penalty';
@@ -23,7 +23,7 @@ export interface ReadyMap {
   panels: readonly (MapPanel & { asked: boolean })[];
   /** Which quantities are worked out spot by spot. */
   needs: ReadonlySet<MapQuantity>;
-  fits: Fitter | null;
+  fits: SpotFitter | null;
   /** Paths of the fixed partner, by seat; `null`: the mirrored twin. */
   partner: { paths: readonly number[]; side: Side } | null;
   /** Longest and shortest path of the other speakers of each side, by seat. */

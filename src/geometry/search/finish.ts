@@ -4,9 +4,9 @@ import type { Vec3 } from '../vector';
 import { tradeOffFront } from './front';
 import type { GridHeard } from './hear-grid';
 import { costOf, MEASURED, measureInPlace, SCORE } from './measure-pair';
-import { foundSpot, isFeasible, type PairAt } from './pair-spot';
+import { foundSpot, type HeardSpots, isFeasible } from './pair-spot';
 import type { ReadySearch } from './prepare';
-import { apartOf, type HeardPair, hearPair, refinePair } from './refine';
+import { apartOf, type HeardPair, heardSpots, hearPair, refinePair } from './refine';
 import type { FoundSpot, SearchAnswer, SearchProgress } from './types';
 
 /** Pairs looked at between two signs of life. */
@@ -20,15 +20,16 @@ export function* finishSearchInSteps(
   const { spots, mirrored } = ready;
   const across = mirrored ? 1 : spots.right.length;
   const tried = spots.left.length * across;
-  const pairAt = (n: number): PairAt =>
-    mirrored ? { left: n, right: n } : { left: Math.floor(n / across), right: n % across };
-  const total = tried + ready.answers;
-  const tell = (n: number): FoundSpot => {
-    const { left: i, right: j } = pairAt(n);
-    const [l, r] = [spots.left[i], spots.right[j]];
-    if (!l || !r) throw new RangeError(`finishSearch: expected a pair below ${tried}, got ${n}`);
-    return foundSpot(ready, left, i, l, right, j, r);
+  const pairAt = (n: number): HeardSpots => {
+    const i = mirrored ? n : Math.floor(n / across);
+    const j = mirrored ? n : n % across;
+    const [leftSpot, rightSpot] = [spots.left[i], spots.right[j]];
+    if (!leftSpot || !rightSpot)
+      throw new RangeError(`finishSearch: expected a pair below ${tried}, got ${n}`);
+    return { left, i, leftSpot, right, j, rightSpot };
   };
+  const total = tried + ready.answers;
+  const tell = (n: number): FoundSpot => foundSpot(ready, pairAt(n));
 
   const aims = SPOT_AIMS.filter((aim) => ready.wants[aim] > 0);
   const columns = aims.map((aim) => SPOT_AIMS.indexOf(aim));
@@ -38,9 +39,9 @@ export function* finishSearchInSteps(
   const costs: number[] = [];
   for (let n = 0; n < tried; n++) {
     if (n % TURN === 0) yield { done: n, total };
-    const { left: i, right: j } = pairAt(n);
-    if (!isFeasible(ready, left, i, right, j)) continue;
-    measureInPlace(ready, left, i, right, j, measured);
+    const pair = pairAt(n);
+    if (!isFeasible(ready, pair)) continue;
+    measureInPlace(ready, left, pair.i, right, pair.j, measured);
     feasible.push(n);
     scores.push(measured[SCORE] as number);
     aims.forEach((aim, a) => {
@@ -59,7 +60,7 @@ export function* finishSearchInSteps(
 
   // Greedy by score: the best, then the best of those clearly elsewhere, and so on.
   const positionsAt = (n: number): Record<Side, Vec3> => {
-    const { left: i, right: j } = pairAt(n);
+    const { i, j } = pairAt(n);
     const at = (of: Float64Array, k: number): Vec3 =>
       [of[3 * k], of[3 * k + 1], of[3 * k + 2]] as unknown as Vec3;
     return { left: at(left.positions, i), right: at(right.positions, j) };
@@ -75,16 +76,14 @@ export function* finishSearchInSteps(
   const answers: FoundSpot[] = [];
   for (const [p, pick] of picked.entries()) {
     yield { done: tried + p, total };
-    const { left: i, right: j } = pairAt(pick.n);
-    const [l, r] = [spots.left[i], spots.right[j]];
-    const start = l && r ? hearPair(ready, { left: l, right: r }) : null;
+    const { leftSpot, rightSpot } = pairAt(pick.n);
+    const start = hearPair(ready, { left: leftSpot, right: rightSpot });
     if (!start) continue;
     const best: HeardPair = refinePair(ready, start, (positions) =>
       picked.every((other) => other === pick || apartOf(other.positions, positions) >= ready.apart),
     );
     pick.positions = best.positions;
-    const { heard, spots: at } = best;
-    answers.push(foundSpot(ready, heard.left, 0, at.left, heard.right, 0, at.right));
+    answers.push(foundSpot(ready, heardSpots(best)));
   }
   answers.sort((a, b) => a.score - b.score);
   const whole: SearchAnswer = { tried, feasible: feasible.length, front, answers };

@@ -1,5 +1,4 @@
-import type { Side } from '../input';
-import { mm } from '../map/fits';
+import type { Side, SpeakerInput } from '../input';
 import type { GridSpot } from '../map/panel-grid';
 import { standAt } from '../map/stand';
 import { MEASURED, measureInPlace, measuresOf, SCORE } from './measure-pair';
@@ -7,60 +6,54 @@ import type { ReadySearch } from './prepare';
 import { hearReflectionsInPlace, type SideHeard } from './side-heard';
 import type { FoundPlace, FoundSpot } from './types';
 
-/** A left spot by number with a right one. */
-export interface PairAt {
-  left: number;
-  right: number;
+/** A left and a right spot, heard: the spots themselves, and their numbers in what was heard. */
+export interface HeardSpots {
+  left: SideHeard;
+  i: number;
+  leftSpot: GridSpot;
+  right: SideHeard;
+  j: number;
+  rightSpot: GridSpot;
 }
 
-/** How far the two speakers of a pair would reach into each other, mm; 0 where they do not. */
-export function pairOverlap(
-  { movers }: ReadySearch,
-  left: SideHeard,
-  i: number,
-  right: SideHeard,
-  j: number,
-): number {
-  const flanges =
-    (movers.left.speaker.body?.flange ?? 0) + (movers.right.speaker.body?.flange ?? 0);
-  if (flanges === 0) return 0;
-  const d = [0, 1, 2].map(
-    (k) => (left.positions[3 * i + k] as number) - (right.positions[3 * j + k] as number),
-  ) as [number, number, number];
-  return Math.max(0, flanges / 2 - Math.sqrt(d[0] * d[0] + d[1] * d[1] + d[2] * d[2]));
+/** No point of a speaker lies farther than this from its reference point, mm. */
+function reachOf({ body }: SpeakerInput): number {
+  if (!body) return 0;
+  const back = Math.sqrt(body.depth * body.depth + (body.cutout / 2) * (body.cutout / 2));
+  return Math.max(body.flange / 2, back);
+}
+
+/** Why the two speakers of a pair cannot both stand there; they hardly ever come near each other. */
+function misfitsOf(ready: ReadySearch, { left, i, leftSpot, right, j, rightSpot }: HeardSpots) {
+  const { movers, room, fits } = ready;
+  const x = (left.positions[3 * i] as number) - (right.positions[3 * j] as number);
+  const y = (left.positions[3 * i + 1] as number) - (right.positions[3 * j + 1] as number);
+  const z = (left.positions[3 * i + 2] as number) - (right.positions[3 * j + 2] as number);
+  const reach = reachOf(movers.left.speaker) + reachOf(movers.right.speaker);
+  if (x * x + y * y + z * z > reach * reach) return [];
+  const beside = standAt(movers.right, rightSpot, room);
+  const { speaker, placed } = standAt(movers.left, leftSpot, room);
+  const alone = fits(speaker, placed).map(({ sentence }) => sentence);
+  return fits(speaker, placed, [beside]).filter(({ sentence }) => !alone.includes(sentence));
 }
 
 /** All constraints together. */
-export const isFeasible = (
-  ready: ReadySearch,
-  left: SideHeard,
-  i: number,
-  right: SideHeard,
-  j: number,
-): boolean =>
-  left.feasible[i] === 1 &&
-  right.feasible[j] === 1 &&
-  !(ready.limits.fits && pairOverlap(ready, left, i, right, j) > 0);
+export const isFeasible = (ready: ReadySearch, pair: HeardSpots): boolean =>
+  pair.left.feasible[pair.i] === 1 &&
+  pair.right.feasible[pair.j] === 1 &&
+  !(ready.limits.fits && misfitsOf(ready, pair).length > 0);
 
 const measured = new Float64Array(MEASURED);
 
 /** A pair of spots as it is told; its reflections are worked out where that was put off. */
-export function foundSpot(
-  ready: ReadySearch,
-  left: SideHeard,
-  i: number,
-  leftSpot: GridSpot,
-  right: SideHeard,
-  j: number,
-  rightSpot: GridSpot,
-): FoundSpot {
+export function foundSpot(ready: ReadySearch, pair: HeardSpots): FoundSpot {
+  const { left, i, leftSpot, right, j, rightSpot } = pair;
   hearReflectionsInPlace(ready, 'left', leftSpot, left, i);
   hearReflectionsInPlace(ready, 'right', rightSpot, right, j);
   measureInPlace(ready, left, i, right, j, measured);
   const why = [...(left.why[i] ?? []), ...(right.why[j] ?? [])];
-  const over = pairOverlap(ready, left, i, right, j);
-  if (ready.limits.fits && over > 0)
-    why.push(`left and right would reach ${mm(over)} into each other`);
+  if (ready.limits.fits)
+    for (const { sentence } of misfitsOf(ready, pair)) why.push(`left: ${sentence}`);
   return {
     ...place(ready, 'left', leftSpot),
     partner: place(ready, 'right', rightSpot),

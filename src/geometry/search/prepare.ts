@@ -1,7 +1,7 @@
 import type { Refusal, Seat } from '../cabin/model';
 import type { OptionInput, PlanInput, Role, SeatWeight, Side, SpeakerInput } from '../input';
 import { type ReadyAim, readyAim } from '../map/aim-rule';
-import { createSpotFitter, type Fitter, type MakeFitter, type Standing } from '../map/fits';
+import { createSpotFitter, type MakeFitter, type SpotFitter, type Standing } from '../map/fits';
 import { type GridSpot, gridSize, gridSpot, panelGrid, twinPanel } from '../map/panel-grid';
 import { SPOT_AIMS, type SpotAim } from '../map/penalty';
 import { type SpotRoom, spotRoom } from '../map/spot-room';
@@ -32,7 +32,7 @@ export interface ReadySearch {
   movers: Readonly<Record<Side, Mover>>;
   /** Mirrored: right spot k belongs to left spot k. */
   spots: Readonly<Record<Side, readonly GridSpot[]>>;
-  fits: Fitter;
+  fits: SpotFitter;
   limits: Required<Omit<SearchLimits, 'maxOffAxisDeg'>> & { maxOffAxisDeg: number | null };
   wants: Readonly<Record<SpotAim, number>>;
   step: number;

@@ -4,7 +4,7 @@ import type { GridSpot } from '../map/panel-grid';
 import { spotSide } from '../map/spot-side';
 import { clamp, distance, length, type Vec3 } from '../vector';
 import { MEASURED, measureInPlace, SCORE } from './measure-pair';
-import { isFeasible } from './pair-spot';
+import { type HeardSpots, isFeasible } from './pair-spot';
 import { mirroredSpot, type ReadySearch } from './prepare';
 import { hearSideInPlace, newSideHeard, type SideHeard } from './side-heard';
 
@@ -31,6 +31,16 @@ const WAYS = [
   [-1, -1],
 ] as const;
 
+/** As it is told. */
+export const heardSpots = ({ spots, heard }: Pick<HeardPair, 'spots' | 'heard'>): HeardSpots => ({
+  left: heard.left,
+  i: 0,
+  leftSpot: spots.left,
+  right: heard.right,
+  j: 0,
+  rightSpot: spots.right,
+});
+
 const measured = new Float64Array(MEASURED);
 
 const positionOf = ({ positions }: SideHeard): Vec3 =>
@@ -47,7 +57,7 @@ export function hearPair(ready: ReadySearch, spots: Record<Side, GridSpot>): Hea
     hearSideInPlace(ready, side, spots[side], heard[side], 0, wish);
     if (heard[side].feasible[0] !== 1) return null;
   }
-  if (!isFeasible(ready, heard.left, 0, heard.right, 0)) return null;
+  if (!isFeasible(ready, heardSpots({ spots, heard }))) return null;
   measureInPlace(ready, heard.left, 0, heard.right, 0, measured);
   return {
     spots,

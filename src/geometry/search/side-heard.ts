@@ -83,7 +83,8 @@ export function hearSideInPlace(
       if (ids.length > 0) say(`${inTheWay(ready, ids)} between it and ${seat.id}`);
       if (isOver()) break;
     }
-  if (!isOver())
+  // The quick question is enough where nobody asks why.
+  if (!isOver() && (wish.whole || !limits.fits || !ready.fits.fits(speaker, placed)))
     for (const { sentence, hard } of ready.fits(speaker, placed))
       if (hard || limits.fits) say(sentence);
 

@@ -60,7 +60,7 @@ export const smallRequest = (change: Partial<SearchRequest> = {}): SearchRequest
 });
 
 /** Everything fits everywhere. */
-export const noFitter: MakeFitter = () => () => [];
+export const noFitter: MakeFitter = () => Object.assign(() => [], { fits: () => true });
 
 export function searched(
   plan: PlanInput,
