@@ -83,10 +83,14 @@ export function hearSideInPlace(
       if (ids.length > 0) say(`${inTheWay(ready, ids)} between it and ${seat.id}`);
       if (isOver()) break;
     }
-  // The quick question is enough where nobody asks why.
-  if (!isOver() && (wish.whole || !limits.fits || !ready.fits.fits(speaker, placed)))
-    for (const { sentence, hard } of ready.fits(speaker, placed))
-      if (hard || limits.fits) say(sentence);
+  if (!isOver()) {
+    // The quick question is enough where nobody asks why.
+    if (!wish.whole && limits.fits) {
+      if (!ready.fits.fits(speaker, placed)) say('does not fit');
+    } else
+      for (const { sentence, hard } of ready.fits(speaker, placed))
+        if (hard || limits.fits) say(sentence);
+  }
 
   heard.feasible[k] = why.length === 0 ? 1 : 0;
   if (why.length > 0 && !wish.whole) {
