@@ -4,7 +4,14 @@ import type { Vec3 } from '../vector';
 import { tradeOffFront } from './front';
 import type { GridHeard } from './hear-grid';
 import { costOf, MEASURED, measureInPlace, SCORE } from './measure-pair';
-import { foundSpot, type HeardSpots, isFeasible } from './pair-spot';
+import {
+  countPairs,
+  foundSpot,
+  type HeardSpots,
+  heardPairAt,
+  isFeasible,
+  positionsOf,
+} from './pair-spot';
 import type { ReadySearch } from './prepare';
 import { apartOf, type HeardPair, heardSpots, hearPair, refinePair } from './refine';
 import type { FoundSpot, SearchAnswer, SearchProgress } from './types';
@@ -17,17 +24,8 @@ export function* finishSearchInSteps(
   ready: ReadySearch,
   { left, right }: GridHeard,
 ): Generator<SearchProgress, SearchAnswer> {
-  const { spots, mirrored } = ready;
-  const across = mirrored ? 1 : spots.right.length;
-  const tried = spots.left.length * across;
-  const pairAt = (n: number): HeardSpots => {
-    const i = mirrored ? n : Math.floor(n / across);
-    const j = mirrored ? n : n % across;
-    const [leftSpot, rightSpot] = [spots.left[i], spots.right[j]];
-    if (!leftSpot || !rightSpot)
-      throw new RangeError(`finishSearch: expected a pair below ${tried}, got ${n}`);
-    return { left, i, leftSpot, right, j, rightSpot };
-  };
+  const tried = countPairs(ready);
+  const pairAt = (n: number): HeardSpots => heardPairAt(ready, { left, right }, n);
   const total = tried + ready.answers;
   const tell = (n: number): FoundSpot => foundSpot(ready, pairAt(n));
 
@@ -59,17 +57,11 @@ export function* finishSearchInSteps(
     .map((f) => tell(feasible[f] as number));
 
   // Greedy by score: the best, then the best of those clearly elsewhere, and so on.
-  const positionsAt = (n: number): Record<Side, Vec3> => {
-    const { i, j } = pairAt(n);
-    const at = (of: Float64Array, k: number): Vec3 =>
-      [of[3 * k], of[3 * k + 1], of[3 * k + 2]] as unknown as Vec3;
-    return { left: at(left.positions, i), right: at(right.positions, j) };
-  };
   const picked: { n: number; positions: Record<Side, Vec3> }[] = [];
   for (const f of byScore) {
     if (picked.length >= ready.answers) break;
     const n = feasible[f] as number;
-    const positions = positionsAt(n);
+    const positions = positionsOf(pairAt(n));
     if (picked.every((other) => apartOf(other.positions, positions) >= ready.apart))
       picked.push({ n, positions });
   }

@@ -10,4 +10,6 @@ export {
 } from './hear-grid';
 export { prepareSearch, type ReadySearch, type ReadySearchAnswer } from './prepare';
 export { type SearchResult, searchInSteps, searchSpots } from './search';
+export { type StageSearchResult, searchStage, searchStageInSteps } from './search-stage';
+export * from './stage-types';
 export * from './types';

@@ -1,6 +1,8 @@
 import type { Side, SpeakerInput } from '../input';
 import type { GridSpot } from '../map/panel-grid';
 import { standAt } from '../map/stand';
+import type { Vec3 } from '../vector';
+import type { GridHeard } from './hear-grid';
 import { MEASURED, measureInPlace, measuresOf, SCORE } from './measure-pair';
 import type { ReadySearch } from './prepare';
 import { hearReflectionsInPlace, type SideHeard } from './side-heard';
@@ -16,8 +18,33 @@ export interface HeardSpots {
   rightSpot: GridSpot;
 }
 
+/** Pairs of spots on the grid. */
+export const countPairs = ({ mirrored, spots }: ReadySearch): number =>
+  spots.left.length * (mirrored ? 1 : spots.right.length);
+
+/** Pair number `n` of the grid. */
+export function heardPairAt(
+  { mirrored, spots }: ReadySearch,
+  { left, right }: GridHeard,
+  n: number,
+): HeardSpots {
+  const across = spots.right.length;
+  const i = mirrored ? n : Math.floor(n / across);
+  const j = mirrored ? n : n % across;
+  const [leftSpot, rightSpot] = [spots.left[i], spots.right[j]];
+  if (!leftSpot || !rightSpot) throw new RangeError(`heardPairAt: there is no pair ${n}`);
+  return { left, i, leftSpot, right, j, rightSpot };
+}
+
+/** Where the two speakers stand. */
+export function positionsOf({ left, i, right, j }: HeardSpots): Record<Side, Vec3> {
+  const at = ({ positions }: SideHeard, k: number): Vec3 =>
+    [positions[3 * k], positions[3 * k + 1], positions[3 * k + 2]] as unknown as Vec3;
+  return { left: at(left, i), right: at(right, j) };
+}
+
 /** No point of a speaker lies farther than this from its reference point, mm. */
-function reachOf({ body }: SpeakerInput): number {
+export function reachOf({ body }: SpeakerInput): number {
   if (!body) return 0;
   const back = Math.sqrt(body.depth * body.depth + (body.cutout / 2) * (body.cutout / 2));
   return Math.max(body.flange / 2, back);
