@@ -1,15 +1,23 @@
 /**
  * The search without a browser: `npm run --silent search -- PLAN REQUEST` reads a plan file and a
  * request file and prints one JSON object, `{"tried","feasible","front","answers"}` with `"all"`
- * where asked, or `{"error":{"message","path"}}` and exit status 1; 2 when the two files are not
+ * where asked (or, for several pairs together, `{"pairs","tried","answers","complete"}`), or `{"error":{"message","path"}}` and exit status 1; 2 when the two files are not
  * named. It writes no file.
  */
 import { readFile } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
-import { type Refusal, type SearchAnswer, searchSpots } from './geometry';
+import {
+  type Refusal,
+  type SearchAnswer,
+  type StageAnswer,
+  searchSpots,
+  searchStage,
+} from './geometry';
 import { formatRefusal, readPlan, readSearchRequest } from './plan/schema';
 
-export type SearchedFile = (SearchAnswer & { warnings?: string[] }) | { error: Refusal };
+export type SearchedFile =
+  | ((SearchAnswer | StageAnswer) & { warnings?: string[] })
+  | { error: Refusal };
 
 /** Searches by two files. Never throws for what they may hold. */
 export async function searchFile(planFile: string, requestFile: string): Promise<SearchedFile> {
@@ -25,7 +33,9 @@ export async function searchFile(planFile: string, requestFile: string): Promise
   if (!plan.ok) return refused('in the plan: ', plan.error);
   const read = readSearchRequest(requestBytes);
   if (!read.ok) return refused('in the request: ', read.error);
-  const found = searchSpots(plan.plan, read.request);
+  const { request } = read;
+  const found =
+    'pairs' in request ? searchStage(plan.plan, request) : searchSpots(plan.plan, request);
   if (!found.ok) return refused('in the request: ', found.error);
   const warnings = [...plan.warnings, ...read.warnings];
   return { ...found.answer, ...(warnings.length > 0 && { warnings }) };

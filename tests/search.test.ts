@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
-import { searchSpots } from '../src/geometry';
+import { type SearchRequest, searchSpots } from '../src/geometry';
 import { demoPlan } from '../src/plan/demo';
 import { checkSearchRequest, readPlan } from '../src/plan/schema';
 import { searchFile } from '../src/search';
@@ -61,7 +61,7 @@ describe('npm run search', { timeout: STARTING }, () => {
     const read = readPlan(JSON.stringify(demoPlan()));
     const request = checkSearchRequest(REQUEST);
     if (!read.ok || !request.ok) throw new Error('refused');
-    const direct = searchSpots(read.plan, request.request);
+    const direct = searchSpots(read.plan, request.request as SearchRequest);
     expect(direct.ok && printed).toEqual(direct.ok && JSON.parse(JSON.stringify(direct.answer)));
     expect(Object.keys(printed)).toEqual(['tried', 'feasible', 'front', 'answers', 'all']);
     for (const spot of [...printed.front, ...printed.answers, ...printed.all])
@@ -144,6 +144,25 @@ describe('what a request may not be', () => {
   ])('a file that holds %j', async (content, sentence) => {
     const found = await searchFile(plan, write(content));
     expect('error' in found && found.error.message).toContain(sentence);
+  });
+
+  test('several pairs together are searched by a request that lists them', async () => {
+    const pairs = ['midrange', 'tweeter'].map((pair) => ({
+      pair,
+      panels: ['dash-top-left', 'pillar-left'],
+      step: 120,
+      require: { fits: false },
+    }));
+    const found = await searchFile(plan, write({ option: 'a', pairs, answers: 1 }));
+    expect(found).toMatchObject({
+      complete: true,
+      answers: [{ spots: [{ pair: 'midrange' }, { pair: 'tweeter' }], score: expect.any(Number) }],
+    });
+    const bad = await searchFile(plan, write({ option: 'a', pairs: [pairs[0], { pair: 'z' }] }));
+    expect('error' in bad && bad.error).toEqual({
+      message: 'in the request: pairs[1].pair: there is no pair "z" in the option "a"',
+      path: 'pairs[1].pair',
+    });
   });
 
   test('a plan that cannot be read is told from a request that cannot', async () => {

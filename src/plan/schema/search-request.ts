@@ -1,6 +1,6 @@
 /** A search request as a file: what may stand in it, and a sentence with the path for what may not. */
 import * as v from 'valibot';
-import type { Refusal, SearchRequest } from '../../geometry';
+import type { Refusal, SearchRequest, StageRequest } from '../../geometry';
 import { quoted } from '../quoted';
 import { decodeText } from './decode-text';
 import { jsonPath, type PathStep, shownValue } from './json-path';
@@ -94,18 +94,23 @@ const ofPair = {
   ),
 };
 
-const requestSchema = object({
+const shared = {
   option: id,
-  pair: id,
-  ...ofPair,
   seats: optional(someOf(object({ id, weight: optional(positive(MOST_WEIGHT), 1) }), 'seat')),
   answers: optional(whole(0, MOST_ANSWERS)),
   apart: optional(number(0, FAR)),
-  all: optional(yesOrNo),
+};
+
+const searchSchema = object({ ...shared, pair: id, ...ofPair, all: optional(yesOrNo) });
+
+const stageSchema = object({
+  ...shared,
+  pairs: someOf(object({ pair: id, ...ofPair }), 'pair'),
+  want: optional(only({ pathSpread: weight })),
 });
 
 export type ReadRequestAnswer =
-  | { ok: true; request: SearchRequest; warnings: string[] }
+  | { ok: true; request: SearchRequest | StageRequest; warnings: string[] }
   | { ok: false; error: Refusal };
 
 /** Reads a request from the text or the bytes of a file. Never throws. */
@@ -116,17 +121,19 @@ export function readSearchRequest(input: string | Uint8Array): ReadRequestAnswer
   return parsed.ok ? checkSearchRequest(parsed.value) : parsed;
 }
 
-/** The same for JSON already parsed. */
+/** The same for JSON already parsed. One with `pairs` is for several pairs together. */
 export function checkSearchRequest(data: unknown): ReadRequestAnswer {
-  const checked = v.safeParse(requestSchema, data);
+  const isStage = typeof data === 'object' && data !== null && 'pairs' in data;
+  const schema = isStage ? stageSchema : searchSchema;
+  const checked = v.safeParse(schema as v.GenericSchema, data);
   if (!checked.success) {
     const [issue] = checked.issues;
     const path = jsonPath((issue.path ?? []).map((item) => item.key as PathStep));
     const message = path === '' ? `the request ${issue.message}` : issue.message;
     return { ok: false, error: { path, message } };
   }
-  const request = checked.output as unknown as SearchRequest;
-  const warnings = unknownFields(requestSchema, request).map(
+  const request = checked.output as SearchRequest | StageRequest;
+  const warnings = unknownFields(schema, request).map(
     (path) => `the field ${path} is not known here and not used`,
   );
   return { ok: true, request, warnings };

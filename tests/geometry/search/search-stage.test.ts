@@ -1,0 +1,109 @@
+import { describe, expect, test } from 'vitest';
+import {
+  evaluatePlan,
+  type FoundStage,
+  type PlanInput,
+  type StageRequest,
+  searchStage,
+} from '../../../src/geometry';
+import { carPlan, noFitter, searched, smallRequest, taken } from './stages';
+
+const plan = carPlan();
+const request = (change: Partial<StageRequest> = {}): StageRequest => ({
+  option: 'a',
+  pairs: ['midrange', 'tweeter'].map((pair) => ({
+    pair,
+    panels: ['dash-top-left', 'pillar-left', 'door-upper-left'],
+    step: 120,
+    require: { fits: false },
+  })),
+  seats: [{ id: 'front-left', weight: 1 }],
+  answers: 2,
+  apart: 100,
+  ...change,
+});
+
+function stageOf(asked: StageRequest, makeFitter = noFitter) {
+  const found = searchStage(plan, asked, makeFitter);
+  if (!found.ok) throw new Error(`${found.error.path}: ${found.error.message}`);
+  return found.answer;
+}
+
+function put(of: PlanInput, { spots }: FoundStage): PlanInput {
+  return spots.reduce((so, spot) => taken(so, spot.pair, spot), of);
+}
+
+describe('several pairs searched together', () => {
+  test('no combination of the pairs’ own grids is better', () => {
+    const answer = stageOf(request());
+    const [mids, highs] = ['midrange', 'tweeter'].map((pair) =>
+      (
+        searched(plan, { ...smallRequest(), ...request().pairs[0], pair, all: true }, noFitter)
+          .all ?? []
+      ).filter((spot) => spot.feasible),
+    );
+    const seatPaths = (pair: string, spot: Parameters<typeof taken>[2]) => {
+      const evaluated = evaluatePlan(taken(plan, pair, spot));
+      if (!evaluated.ok) throw new Error('no answer');
+      const seat = evaluated.options[0]?.seats.find(({ id }) => id === 'front-left');
+      return (['left', 'right'] as const).map(
+        (side) => seat?.arrivals.find(({ speaker }) => speaker === `${pair}-${side}`)?.path ?? 0,
+      ) as [number, number];
+    };
+    const known = (pair: string, spots: typeof mids) =>
+      (spots ?? []).map(({ score, ...spot }) => ({
+        score,
+        paths: seatPaths(pair, { ...spot, score }),
+      }));
+    const [a, b] = [known('midrange', mids), known('tweeter', highs)];
+    let best = Infinity;
+    for (const mid of a)
+      for (const high of b) {
+        const spread = Math.max(
+          Math.abs(mid.paths[0] - high.paths[0]),
+          Math.abs(mid.paths[1] - high.paths[1]),
+        );
+        best = Math.min(best, mid.score + high.score + (0.5 * spread) / 100);
+      }
+    expect(answer.tried).toBe(a.length * b.length);
+    expect(answer.complete).toBe(true);
+    expect(answer.answers[0]?.score).toBeLessThanOrEqual(best + 1e-9);
+    expect(answer.answers[0]?.score).toBeGreaterThan(best * 0.7);
+  });
+
+  test('tells the path spread that evaluation gives', () => {
+    for (const stage of stageOf(request()).answers) {
+      const evaluated = evaluatePlan(put(plan, stage));
+      if (!evaluated.ok) throw new Error('no answer');
+      const seat = evaluated.options[0]?.seats.find(({ id }) => id === 'front-left');
+      const path = (id: string) => seat?.arrivals.find(({ speaker }) => speaker === id)?.path ?? 0;
+      const spread = Math.max(
+        ...['left', 'right'].map((s) => Math.abs(path(`midrange-${s}`) - path(`tweeter-${s}`))),
+      );
+      expect(stage.measures.pathSpread).toBe(spread);
+    }
+  });
+
+  test('puts no two speakers into each other', () => {
+    const pairs = request().pairs.map((pair) => ({ ...pair, step: 40, require: { fits: true } }));
+    const { answers } = stageOf(request({ pairs, apart: 60 }), undefined);
+    expect(answers.length).toBeGreaterThan(0);
+    for (const { spots } of answers)
+      for (const spot of spots) expect(spot).toMatchObject({ feasible: true, why: [] });
+  });
+
+  test('a heavier spread is never wider', () => {
+    const spread = (pathSpread: number) =>
+      stageOf(request({ want: { pathSpread }, answers: 1 })).answers[0]?.measures.pathSpread ?? 0;
+    expect(spread(20)).toBeLessThanOrEqual(spread(0) + 1e-9);
+  });
+
+  test('refuses a pair named twice', () => {
+    const [pair] = request().pairs;
+    if (!pair) throw new Error('no pair');
+    expect(searchStage(plan, request({ pairs: [pair, pair] }))).toMatchObject({
+      ok: false,
+      error: { path: 'pairs[1].pair' },
+    });
+  });
+});
