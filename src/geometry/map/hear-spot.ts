@@ -6,6 +6,7 @@ import { obstructionAt } from '../sound/arrival-obstruction';
 import { lineTo, middleOf, spotOf } from '../stage/arrivals';
 import { offAxis } from '../stage/off-axis';
 import { sub } from '../vector';
+import type { Standing } from './fits';
 import type { SpotRoom } from './spot-room';
 
 /** What one speaker does at one seat, no more of it than a map or a search looks at. */
@@ -35,6 +36,11 @@ export function hearSpot(
     obstructionDb: obstructionAt({ line: ear.line, detour }, middleOf(speaker), room.speed),
     blockedBy: ear.blockedBy,
   };
+}
+
+/** Only the angle, for where nothing else is asked. */
+export function angleAt({ placed: { position, axis } }: Standing, seat: Seat): number | null {
+  return (axis && offAxis(axis, sub(seat.head, position))?.offAxisDeg) ?? null;
 }
 
 /** How long after the direct sound the first reflection comes, ms; `null` where none does. */

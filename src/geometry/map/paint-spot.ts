@@ -1,5 +1,5 @@
 import type { Side } from '../input';
-import { firstReflectionTime, hearSpot } from './hear-spot';
+import { angleAt, firstReflectionTime, hearSpot } from './hear-spot';
 import { gridSpot } from './panel-grid';
 import { penalty, SPOT_AIMS, type SpotAim } from './penalty';
 import type { ReadyMap } from './prepare-map';
@@ -55,11 +55,17 @@ function hear(ready: ReadyMap, p: number, cell: number): HeardSpot {
     side,
   };
   for (const seat of seats) {
-    const { path, offAxisDeg, obstructionDb } = hearSpot(speaker, placed, seat, room);
-    heard.paths.push(path);
     // NaN stays once it is there: not knowing is worse than any number.
-    heard.offAxisDeg = Math.max(heard.offAxisDeg, offAxisDeg ?? Number.NaN);
-    heard.obstructionDb = Math.max(heard.obstructionDb, obstructionDb ?? Number.NaN);
+    if (ready.needsLine) {
+      const { path, offAxisDeg, obstructionDb } = hearSpot(speaker, placed, seat, room);
+      heard.paths.push(path);
+      heard.offAxisDeg = Math.max(heard.offAxisDeg, offAxisDeg ?? Number.NaN);
+      heard.obstructionDb = Math.max(heard.obstructionDb, obstructionDb ?? Number.NaN);
+    } else
+      heard.offAxisDeg = Math.max(
+        heard.offAxisDeg,
+        angleAt({ speaker, placed }, seat) ?? Number.NaN,
+      );
     if (!needs.has('firstReflectionTime')) continue;
     const time = firstReflectionTime(speaker, placed, seat, room);
     if (time !== null && !(time >= heard.firstReflectionTime)) heard.firstReflectionTime = time;

@@ -14,6 +14,8 @@ const USUAL_STEP = 20;
 /** More spots than this are not painted. */
 const MOST_SPOTS = 500_000;
 
+const LINE = ['difference', 'obstructionDb', 'pathSpread'] as const;
+
 /** A request with everything looked up. */
 export interface ReadyMap {
   room: SpotRoom;
@@ -23,6 +25,8 @@ export interface ReadyMap {
   panels: readonly (MapPanel & { asked: boolean })[];
   /** Which quantities are worked out spot by spot. */
   needs: ReadonlySet<MapQuantity>;
+  /** Whether any of them needs to know what stands in the way. */
+  needsLine: boolean;
   fits: SpotFitter | null;
   /** Paths of the fixed partner, by seat; `null`: the mirrored twin. */
   partner: { paths: readonly number[]; side: Side } | null;
@@ -122,6 +126,7 @@ export function prepareMap(
       own,
       panels: grids.panels,
       needs,
+      needsLine: LINE.some((name) => needs.has(name)),
       fits: request.fits
         ? makeFitter(
             room.cabin,
