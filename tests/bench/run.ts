@@ -21,6 +21,7 @@ import { createPlanStore } from '../../src/store/plan-store';
 import { bareCasts } from './bare-casts';
 import { pageSize } from './page-size';
 import { crowdedOption, crowdedPlan, withScan } from './plans';
+import { spotTimes } from './spots';
 import { timings } from './timing';
 
 interface Figure {
@@ -178,6 +179,13 @@ report('drag-speaker-frame-ms', times.drag.median, 4, 'ms');
 report('drag-seat-frame-ms', times.seat.median, 4, 'ms');
 report('growth-4x-speakers', ratio('option48', 'option'), 4.4, 'times');
 report('growth-16x-triangles', ratio('scanFine', 'scan'), 1.5, 'times');
+
+const spots = spotTimes();
+report('map-20000-ms', spots.map, 250, 'ms, one of two shares');
+report('map-20000-of-role-ms', spots.mapOfRole, 250, 'ms, one of two shares');
+report('map-20000-reflections-ms', spots.mapWithReflections, 2000, 'ms, one of two shares');
+report('search-20000-ms', spots.search, 1000, 'ms, one of two shares and the end');
+report('search-three-pairs-ms', spots.stage, 20_000, 'ms, one core');
 
 const size = await pageSize();
 report('page-before-3d-kib', size.before3d, 180, 'KiB gzip');
