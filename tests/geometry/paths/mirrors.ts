@@ -2,10 +2,7 @@
 import type { Panel, Patch, Vec3 } from '../../../src/geometry';
 import { bilinearPatch } from '../../../src/geometry/cabin/patch';
 import { buildCaster } from '../../../src/geometry/paths/cast';
-import {
-  type ReflectionQuery,
-  reflectionsBetween,
-} from '../../../src/geometry/paths/reflection';
+import { type ReflectionQuery, reflectionsBetween } from '../../../src/geometry/paths/reflection';
 import type { Reflection } from '../../../src/geometry/result';
 import { mix } from '../../../src/geometry/vector';
 

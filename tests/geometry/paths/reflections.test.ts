@@ -17,10 +17,7 @@ import {
 import { mirrorObstacle, mirrorSidedPatch } from '../../../src/geometry/cabin/mirror';
 import { bilinearPatch } from '../../../src/geometry/cabin/patch';
 import { buildCaster } from '../../../src/geometry/paths/cast';
-import {
-  reflectorOf,
-  specularPoints,
-} from '../../../src/geometry/paths/reflection';
+import { reflectorOf, specularPoints } from '../../../src/geometry/paths/reflection';
 import type { Reflection } from '../../../src/geometry/result';
 import { direction, distance, dot, sub } from '../../../src/geometry/vector';
 import { real } from '../arbitraries';
