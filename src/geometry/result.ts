@@ -14,7 +14,7 @@ export interface EarArrival {
   time: number;
   line: Line;
   blockedBy: string[];
-  /** Ids of what a grazing line passes too near, the nearest first. */
+  /** The id of what a grazing line passes nearest, alone; the head's tell all. */
   grazedBy: string[];
 }
 

@@ -52,8 +52,8 @@ export function arrivalAt(
     offAxisVerticalDeg: angles?.offAxisVerticalDeg ?? null,
     levelDb,
     ears: {
-      left: lineTo(seat.ears.left, speaker, position, seat, spot, room).ear,
-      right: lineTo(seat.ears.right, speaker, position, seat, spot, room).ear,
+      left: lineTo(seat.ears.left, speaker, position, seat, spot, room, true).ear,
+      right: lineTo(seat.ears.right, speaker, position, seat, spot, room, true).ear,
     },
     bands: bandsOf(speaker, angles?.offAxisDeg ?? null, law, head, room.speed),
     reflections: reflectionsTo(speaker, placed, seat.head, seat.id, room),
@@ -76,7 +76,10 @@ export interface LineTo {
   why?: string;
 }
 
-/** The line from a speaker to one point of a listener, and the way round what blocks it. */
+/**
+ * The line from a speaker to one point of a listener, and the way round what blocks it. An ear's is
+ * told the nearest of what it grazes alone.
+ */
 export function lineTo(
   point: Vec3,
   { bandHz }: SpeakerInput,
@@ -84,6 +87,7 @@ export function lineTo(
   seat: Seat,
   spot: SpotStart | null,
   { caster, ways, speed }: Room,
+  isEar = false,
 ): LineTo {
   const direct = distance(position, point);
   const straight = { direct, path: direct, time: direct / speed, blockedBy: [], grazedBy: [] };
@@ -97,12 +101,14 @@ export function lineTo(
     return { ear: { ...ear, path, time: path / speed }, way, round, detour: path - direct };
   }
   // Without a band there is no wavelength to be near by.
-  const misses = bandHz
-    ? ways.nearMisses(position, point, seat.id, spot, wavelength(bandHz[0], speed))
-    : [];
+  if (!bandHz) return { ...free, ear: { ...straight, line: 'clear' } };
+  const longest = wavelength(bandHz[0], speed);
+  const misses = isEar
+    ? [ways.nearestMiss(position, point, seat.id, spot, longest)]
+    : ways.nearMisses(position, point, seat.id, spot, longest);
   const [nearest] = misses;
   if (!nearest) return { ...free, ear: { ...straight, line: 'clear' } };
-  const grazedBy = [...new Set(misses.map(({ id }) => id))];
+  const grazedBy = misses.flatMap((miss) => (miss ? [miss.id] : []));
   return { ...free, ear: { ...straight, line: 'grazing', grazedBy }, detour: -nearest.detour };
 }
 

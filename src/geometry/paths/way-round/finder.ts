@@ -48,6 +48,17 @@ export interface WayFinder {
     wavelength: number,
   ): NearMiss[];
   /**
+   * The first of {@link nearMisses} alone, a few times as fast; null where nothing is close. Of two
+   * equally near the one the cabin lists first.
+   */
+  nearestMiss(
+    from: Vec3,
+    to: Vec3,
+    listener: string | null,
+    spot: SpotStart | null,
+    wavelength: number,
+  ): NearMiss | null;
+  /**
    * Where {@link wayRound} gave null: why, as a part of a sentence, such as "the speaker stands
    * inside the centre console".
    */
@@ -72,9 +83,11 @@ export function buildWayFinder(
   };
 
   const way = keepAnswers((from, to, listener, spot) => find(from, to, listener, spot));
+  const near = buildNearMisses(panels, obstacles);
   return {
     wayRound: (from, to, listener, spot) => way(from, to, listener, spot, 0),
-    nearMisses: keepAnswers(buildNearMisses(panels, obstacles)),
+    nearMisses: keepAnswers(near.all),
+    nearestMiss: keepAnswers(near.nearest),
     whyNone(from, to, listener, spot) {
       const ids = caster.crossings(from, to, listener, spot);
       const names: string[] = [];

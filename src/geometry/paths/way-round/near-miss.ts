@@ -66,7 +66,7 @@ const waitingFor = new Float64Array(64);
  * The least a way over a place of the zone within a ball can be longer than the straight line, mm;
  * Infinity where the ball has no such place.
  */
-function leastOver(zone: Zone, balls: Float64Array, node: number): number {
+export function leastOver(zone: Zone, balls: Float64Array, node: number): number {
   const { from, reach } = zone;
   const m = 4 * node;
   const r = balls[m + 3] as number;

@@ -6,17 +6,25 @@ import type { SpotStart } from '../cast';
 import { boundsOf } from '../segment-hits';
 import { solidBodies } from './bodies';
 import { buildEdgeTree, type EdgeTree } from './edge-tree';
-import { type NearMiss, nearestEdge, type Zone, zoneRound } from './near-miss';
+import { leastOver, type NearMiss, nearestEdge, type Zone, zoneRound } from './near-miss';
 import { ridgesOf } from './ridges';
 
-/** See {@link WayFinder.nearMisses}. */
-export type AskNearMisses = (
+type Ask<T> = (
   from: Vec3,
   to: Vec3,
   listener: string | null,
   spot: SpotStart | null,
   wavelength: number,
-) => NearMiss[];
+) => T;
+
+/** See {@link WayFinder.nearMisses} and {@link WayFinder.nearestMiss}. */
+export interface AskNearMisses {
+  all: Ask<NearMiss[]>;
+  nearest: Ask<NearMiss | null>;
+}
+
+/** A ridge of two panels and one that meets it end in the same corner: the first listed is told. */
+const SAME_DETOUR = 1e-9;
 
 /** Round shapes' faces lie outside them, by this part of their size at most. */
 const FACES = 0.02;
@@ -36,57 +44,89 @@ export function buildNearMisses(
   panels: readonly Panel[],
   obstacles: readonly Obstacle[],
 ): AskNearMisses {
-  const rounds = obstacles.map(({ shape }) => boundsOfShape(shape));
+  const bounds = obstacles.map(({ shape }) => boundsOfShape(shape));
+  const balls = new Float64Array(4 * obstacles.length);
+  bounds.forEach(({ center, radius }, i) => {
+    balls.set([...center, radius], 4 * i);
+  });
   const found = new Float64Array(6);
-  return (from, to, listener, spot, wavelength) => {
-    const zone = zoneRound(from, to, wavelength);
-    if (!zone) return [];
-    const nearest = new Map<string, NearMiss>();
-    const ask = (id: string, tree: EdgeTree) => {
-      if (nearestEdge(zone, tree, nearest.get(id)?.detour ?? Infinity, found))
-        nearest.set(id, missOf(id, zone, found));
-    };
-    obstacles.forEach(({ id, shape, occupant }, i) => {
-      if (occupant && occupant.seat === listener && occupant.part !== 'legs') return;
-      if (!mayReach(zone, rounds[i] as Bounds)) return;
+
+  /** Asks `each` about the edges of everything of which a part may be in the zone, as listed. */
+  function visit(
+    zone: Zone,
+    listener: string | null,
+    spot: SpotStart | null,
+    under: () => number,
+    each: (id: string, tree: EdgeTree) => void,
+  ): void {
+    for (let i = 0; i < obstacles.length; i++) {
+      if (!(leastOver(zone, balls, i) < under())) continue;
+      const { id, shape, occupant } = obstacles[i] as Obstacle;
+      if (occupant && occupant.seat === listener && occupant.part !== 'legs') continue;
+      if (!mayReach(zone, bounds[i] as Bounds)) continue;
+      // Faces cost far more to make than to ask about: only now.
       const tree = treeOf(id, shape);
-      if (tree) ask(id, tree);
-    });
+      if (tree) each(id, tree);
+    }
     for (const { id, panels: of, tree } of ridgesOf(panels)) {
       // The speaker's own panel is its baffle.
-      if (spot && of.includes(spot.panel)) continue;
-      ask(id, tree);
+      if (!(leastOver(zone, tree.balls, 0) < under()) || (spot && of.includes(spot.panel)))
+        continue;
+      each(id, tree);
     }
-    return [...nearest.values()].sort((a, b) => a.detour - b.detour);
+  }
+
+  return {
+    all(from, to, listener, spot, wavelength) {
+      const zone = zoneRound(from, to, wavelength);
+      if (!zone) return [];
+      const nearest = new Map<string, NearMiss>();
+      visit(
+        zone,
+        listener,
+        spot,
+        () => zone.detour,
+        (id, tree) => {
+          if (nearestEdge(zone, tree, nearest.get(id)?.detour ?? Infinity, found))
+            nearest.set(id, missOf(id, zone, found));
+        },
+      );
+      return [...nearest.values()].sort((a, b) => a.detour - b.detour);
+    },
+    nearest(from, to, listener, spot, wavelength) {
+      const zone = zoneRound(from, to, wavelength);
+      if (!zone) return null;
+      let best: NearMiss | null = null;
+      let under = zone.detour;
+      visit(
+        zone,
+        listener,
+        spot,
+        () => under,
+        (id, tree) => {
+          if (!nearestEdge(zone, tree, under, found)) return;
+          best = missOf(id, zone, found);
+          under = best.detour - SAME_DETOUR;
+        },
+      );
+      return best;
+    },
   };
 }
 
 function missOf(id: string, zone: Zone, found: Float64Array): NearMiss {
-  const [detour, gap, at, x, y, z] = found as unknown as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const [detour = 0, gap = 0, at = 0, x = 0, y = 0, z = 0] = found;
   const onLine = along(zone.from, [zone.x, zone.y, zone.z], at);
   return { id, detour, distance: gap, point: [x, y, z], onLine, at };
 }
 
-/** Without its faces, which cost far more to make: false where no part of it can be in the zone. */
-function mayReach({ from, to, x, y, z, reach, radius: wide }: Zone, bounds: Bounds): boolean {
-  const { center, radius, low, high } = bounds;
+/** By its box, where its ball may reach: false where no part of it can be in the zone. */
+function mayReach({ from, to, radius: wide }: Zone, { low, high }: Bounds): boolean {
   for (const k of [0, 1, 2] as const) {
     if (low[k] - wide > Math.max(from[k], to[k])) return false;
     if (high[k] + wide < Math.min(from[k], to[k])) return false;
   }
-  const dx = center[0] - from[0];
-  const dy = center[1] - from[1];
-  const dz = center[2] - from[2];
-  const at = dx * x + dy * y + dz * z;
-  if (at + radius <= 0 || at - radius >= reach) return false;
-  return dx * dx + dy * dy + dz * dz - at * at < (wide + radius) ** 2;
+  return true;
 }
 
 function boundsOfShape(shape: Shape): Bounds {
