@@ -4,17 +4,17 @@
  */
 import type { Panel } from '../../cabin/model';
 import { tessellatePanel } from '../../cabin/tessellate-panel';
-import type { BoxShape, CapsuleShape, MeshShape, RingShape, Shape } from '../../input';
+import type { BoxShape, MeshShape, RingShape, Shape } from '../../input';
 import { add, along, cross, direction, dot, scale, sub, type Vec3 } from '../../vector';
 import { boxAxes } from '../segment-hits';
 import { type Body, bodyOf } from './body';
+import { capsuleBody } from './capsule-body';
 import { piecesOf } from './pieces';
+import { across, closeRings } from './rings';
 
 type Triangle = readonly [number, number, number];
 
-/** Faces round a capsule and a ring's tube, and from a capsule's side to its tip. */
-const ROUND = 24;
-const CAP = 6;
+/** Faces round a ring's tube. */
 const TUBE = 12;
 /** Faces along a ring, and the parts it is cut into: a string through the hole meets only some. */
 const ALONG = 48;
@@ -118,62 +118,6 @@ function boxBody(id: string, box: BoxShape): Body {
     ]),
     false,
   );
-}
-
-/** Two unit vectors square to a unit vector and to each other, right-handed with it. */
-function across(axis: Vec3): [Vec3, Vec3] {
-  const start: Vec3 = Math.abs(axis[1]) < 0.8 ? [0, 1, 0] : [1, 0, 0];
-  const side = direction(cross(start, axis)) ?? [1, 0, 0];
-  return [side, cross(axis, side)];
-}
-
-/** Rings of `n` points, first to last along their right-handed axis, closed by a tip at each end. */
-function closeRings(rings: readonly (readonly Vec3[])[], tips: readonly [Vec3, Vec3]) {
-  const n = rings[0]?.length ?? 0;
-  const vertices = [...rings.flat(), ...tips];
-  const triangles: Triangle[] = [];
-  for (let i = 0; i < n; i++) {
-    const j = (i + 1) % n;
-    for (let k = 0; k + 1 < rings.length; k++) {
-      const [a, b] = [k * n + i, k * n + j];
-      triangles.push([a, b, b + n], [a, b + n, a + n]);
-    }
-    const [first, last] = [rings.length * n, (rings.length - 1) * n];
-    triangles.push([first, j, i], [first + 1, last + i, last + j]);
-  }
-  return { vertices, triangles };
-}
-
-function capsuleBody(id: string, { from, to, radius }: CapsuleShape): Body {
-  const axis = direction(sub(to, from)) ?? ([0, 0, 1] as const);
-  const [u, v] = across(axis);
-  // A face between two meridians and two circles lies nearer than its corners by both cosines.
-  const side = radius / Math.cos(Math.PI / ROUND);
-  const ball = side / Math.cos(Math.PI / (4 * CAP));
-  const rings: Vec3[][] = [];
-  const ring = (center: Vec3, lift: number, r: number) => {
-    const points: Vec3[] = [];
-    for (let i = 0; i < ROUND; i++) {
-      const t = (2 * Math.PI * i) / ROUND;
-      const p = along(along(center, u, r * Math.cos(t)), v, r * Math.sin(t));
-      points.push(along(p, axis, lift));
-    }
-    rings.push(points);
-  };
-  for (let k = CAP - 1; k >= 0; k--) {
-    const t = (Math.PI / 2) * (k / CAP);
-    ring(from, -ball * Math.sin(t), ball * Math.cos(t));
-  }
-  for (let k = 0; k < CAP; k++) {
-    const t = (Math.PI / 2) * (k / CAP);
-    ring(to, ball * Math.sin(t), ball * Math.cos(t));
-  }
-  const { vertices, triangles } = closeRings(rings, [
-    along(from, axis, -ball),
-    along(to, axis, ball),
-  ]);
-  const [piece] = piecesOf(vertices, triangles);
-  return bodyOf(id, piece?.vertices ?? vertices, piece?.triangles ?? triangles, false);
 }
 
 function ringBodies(id: string, ring: RingShape): Body[] {

@@ -97,7 +97,8 @@ function sidesOf(corners: number, triangles: readonly Triangle[]) {
   return { ends, faces };
 }
 
-function boundsOf(vertices: readonly Vec3[]): Float64Array {
+/** Low x, y, z, high x, y, z, and the diagonal. */
+export function boundsOf(vertices: readonly Vec3[]): Float64Array {
   const bounds = new Float64Array(7).fill(Infinity, 0, 3).fill(-Infinity, 3, 6);
   for (const v of vertices)
     for (const k of [0, 1, 2] as const) {

@@ -27,9 +27,9 @@ function crossed(ids: readonly string[], p: Vec3, q: Vec3, { bodiesOf }: Search)
   const found: Body[] = [];
   for (const id of ids) {
     const bodies = bodiesOf(id);
-    const met = bodies.filter((body) => crosses(body, p, q));
-    // Exact shapes and faces may differ by a hair: then all of it.
-    found.push(...(met.length > 0 ? met : bodies.length === 1 ? bodies : []));
+    // The only one it has, whatever its faces say: exact shapes and faces may differ by a hair.
+    if (bodies.length === 1) found.push(bodies[0] as Body);
+    else for (const body of bodies) if (crosses(body, p, q)) found.push(body);
   }
   return found;
 }
