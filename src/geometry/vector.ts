@@ -19,7 +19,13 @@ export const cross = (a: Vec3, b: Vec3): Vec3 => [
 // The square root of a sum is some fourteen times faster than Math.hypot on V8, and nothing here
 // is near overflow.
 export const length = (a: Vec3): number => Math.sqrt(dot(a, a));
-export const distance = (a: Vec3, b: Vec3): number => length(sub(a, b));
+// Asked everywhere: written out, since a vector between was made on the heap each time.
+export const distance = (a: Vec3, b: Vec3): number => {
+  const x = a[0] - b[0];
+  const y = a[1] - b[1];
+  const z = a[2] - b[2];
+  return Math.sqrt(x * x + y * y + z * z);
+};
 export const mix = (a: Vec3, b: Vec3, t: number): Vec3 => [
   a[0] + (b[0] - a[0]) * t,
   a[1] + (b[1] - a[1]) * t,

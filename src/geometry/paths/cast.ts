@@ -242,8 +242,8 @@ export function buildCaster(panels: readonly Panel[], obstacles: readonly Obstac
     isFree(from, to, listener = null, spot = null) {
       const reach = distance(from, to);
       if (reach <= 2 * END_CLEARANCE) return true;
-      if (spot && leavesThrough(spot, from, to)) return false;
       if (known) {
+        if (spot && leavesThrough(spot, from, to)) return false;
         const end = END_CLEARANCE / reach;
         const visit = spot ? isCrossing(reach) : STOP;
         if (visitCrossed(known.tree, from, to, end, 1 - end, visit)) return false;

@@ -171,6 +171,24 @@ describe('by hand', () => {
     expect(caster.crossings([0, 0, 0], [900, 100, 100], null, spot)).toEqual([]);
   });
 
+  test('calls a mounted speaker’s line free exactly when nothing crosses it, whoever listens', () => {
+    fc.assert(
+      fc.property(panelInputs, obstacles, lines, (inputs, solids, tried) => {
+        const heads = solids.map((solid, i) =>
+          i % 2 ? solid : { ...solid, occupant: { seat: 'front-left', part: 'head' as const } },
+        );
+        const caster = buildCaster(panelsOf(inputs), heads);
+        const spot = { panel: 'screen', standoff: 3, normal: [1, 0, 0] as const };
+        for (const [a, b] of tried)
+          for (const listener of ['front-left', null])
+            expect(caster.isFree(a, b, listener, spot)).toBe(
+              caster.crossings(a, b, listener, spot).length === 0,
+            );
+      }),
+      { numRuns: 100, seed: 20263 },
+    );
+  });
+
   test('but it is for a listener behind the panel', () => {
     const caster = buildCaster(panelsOf([screen]), []);
     const spot = { panel: 'screen', standoff: 0, normal: [1, 0, 0] as const };

@@ -99,25 +99,26 @@ export function buildHull(patch: Patch): Hull {
   };
 }
 
-/** What a place sees of a patch: {@link VIEW} numbers into `view`, from `at` on. */
+/**
+ * What a place sees of a patch: {@link VIEW} numbers into `view`, from `at` on. Of a patch it is
+ * behind, the last alone.
+ */
 export function lookInPlace(hull: Hull, place: Vec3, view: Float64Array, at: number): void {
   const [x, y, z] = place;
-  for (let side = 0; side < 2; side++) {
-    const c = side === 0 ? hull.alongU : hull.alongV;
-    let least = Infinity;
-    let most = -Infinity;
-    for (let n = 0; n < c.length; n += 4) {
-      const value =
-        (c[n + 3] as number) -
-        (c[n] as number) * x -
-        (c[n + 1] as number) * y -
-        (c[n + 2] as number) * z;
-      if (value < least) least = value;
-      if (value > most) most = value;
-    }
-    view[at + 2 * side] = least;
-    view[at + 2 * side + 1] = most;
+  const f = hull.front;
+  let front = -Infinity;
+  for (let n = 0; n < f.length; n += 4) {
+    const value =
+      (f[n] as number) * x +
+      (f[n + 1] as number) * y +
+      (f[n + 2] as number) * z -
+      (f[n + 3] as number);
+    if (value > front) front = value;
   }
+  view[at + 6] = front;
+  if (!(front > 0)) return;
+  spanAlong(hull.alongU, x, y, z, view, at);
+  spanAlong(hull.alongV, x, y, z, view, at + 2);
   let near = 0;
   let far = 0;
   for (let k = 0; k < 3; k++) {
@@ -130,17 +131,30 @@ export function lookInPlace(hull: Hull, place: Vec3, view: Float64Array, at: num
   }
   view[at + 4] = Math.sqrt(near);
   view[at + 5] = Math.sqrt(far);
-  const f = hull.front;
-  let front = -Infinity;
-  for (let n = 0; n < f.length; n += 4) {
+}
+
+/** The least and the greatest of the coefficients d − e·S. */
+function spanAlong(
+  c: Float64Array,
+  x: number,
+  y: number,
+  z: number,
+  view: Float64Array,
+  at: number,
+): void {
+  let least = Infinity;
+  let most = -Infinity;
+  for (let n = 0; n < c.length; n += 4) {
     const value =
-      (f[n] as number) * x +
-      (f[n + 1] as number) * y +
-      (f[n + 2] as number) * z -
-      (f[n + 3] as number);
-    if (value > front) front = value;
+      (c[n + 3] as number) -
+      (c[n] as number) * x -
+      (c[n + 1] as number) * y -
+      (c[n + 2] as number) * z;
+    if (value < least) least = value;
+    if (value > most) most = value;
   }
-  view[at + 6] = front;
+  view[at] = least;
+  view[at + 1] = most;
 }
 
 /** A sign kept by less than this may be rounding, mm. */

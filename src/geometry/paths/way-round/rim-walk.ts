@@ -4,28 +4,22 @@
  * the time.
  */
 
-/** What sheets meet: along, height, part of the edge, whose edge; and the next on the same sheet. */
+/** Five numbers a place a sheet meets: along, height, part of the edge, whose edge, which edge. */
+export const MET = 5;
 let room = 4096;
-export let metX = new Float64Array(room);
-export let metH = new Float64Array(room);
-export let metPart = new Float64Array(room);
-export let metBody = new Int32Array(room);
-export let metEdge = new Int32Array(room);
+export let mets = new Float64Array(MET * room);
+/** The next place on the same sheet. */
 let nextMet = new Int32Array(room);
 let met = 0;
 
 function double(): void {
   room *= 2;
-  const wider = <T extends Float64Array | Int32Array>(old: T, made: T): T => {
-    made.set(old);
-    return made;
-  };
-  metX = wider(metX, new Float64Array(room));
-  metH = wider(metH, new Float64Array(room));
-  metPart = wider(metPart, new Float64Array(room));
-  metBody = wider(metBody, new Int32Array(room));
-  metEdge = wider(metEdge, new Int32Array(room));
-  nextMet = wider(nextMet, new Int32Array(room));
+  const wider = new Float64Array(MET * room);
+  wider.set(mets);
+  mets = wider;
+  const more = new Int32Array(room);
+  more.set(nextMet);
+  nextMet = more;
 }
 
 /** Forgets everything met before. */
@@ -47,11 +41,13 @@ export function meet(
   edge: number,
 ): number {
   if (met === room) double();
-  metX[met] = x;
-  metH[met] = h;
-  metPart[met] = part;
-  metBody[met] = body;
-  metEdge[met] = edge;
+  const m = MET * met;
+  const to = mets;
+  to[m] = x;
+  to[m + 1] = h;
+  to[m + 2] = part;
+  to[m + 3] = body;
+  to[m + 4] = edge;
   nextMet[met] = next;
   met += 1;
   return met - 1;
@@ -68,7 +64,8 @@ export let walked = 0;
  * @returns how long it is
  */
 export function walkRim(reach: number, head: number, at: number): number {
-  const [xs, hs, next] = [metX, metH, nextMet];
+  const places = mets;
+  const next = nextMet;
   let cx = 0;
   let ch = 0;
   let sum = 0;
@@ -78,8 +75,8 @@ export function walkRim(reach: number, head: number, at: number): number {
     let bx = reach - cx;
     let bh = -ch;
     for (let k = head; k >= 0; k = next[k] as number) {
-      const kx = (xs[k] as number) - cx;
-      const kh = (hs[k] as number) - ch;
+      const kx = (places[MET * k] as number) - cx;
+      const kh = (places[MET * k + 1] as number) - ch;
       const turn = bx * kh - bh * kx;
       if (turn < -1e-9) continue;
       if (turn <= 1e-9) {

@@ -4,18 +4,7 @@
  */
 import { cross, direction, distance, mix, sub, type Vec3 } from '../../vector';
 import type { Body } from './body';
-import {
-  meet,
-  meetNone,
-  metBody,
-  metEdge,
-  metH,
-  metPart,
-  metX,
-  rim,
-  walked,
-  walkRim,
-} from './rim-walk';
+import { MET, meet, meetNone, mets, rim, walked, walkRim } from './rim-walk';
 import { type Bend, edgeOf } from './string';
 
 /** How many half planes hang on a line. */
@@ -158,11 +147,11 @@ export function placeIn(frame: Frame, body: Body): Placed {
   }
   const rims = new Float64Array(4 * some);
   for (let i = 0; i < some; i++) {
-    const k = rim[i] as number;
-    rims[4 * i] = metX[k] as number;
-    rims[4 * i + 1] = metH[k] as number;
-    rims[4 * i + 2] = metPart[k] as number;
-    rims[4 * i + 3] = metEdge[k] as number;
+    const m = MET * (rim[i] as number);
+    rims[4 * i] = mets[m] as number;
+    rims[4 * i + 1] = mets[m + 1] as number;
+    rims[4 * i + 2] = mets[m + 2] as number;
+    rims[4 * i + 3] = mets[m + 4] as number;
   }
   const placed: Placed = { body, starts, rims, lengths };
   frame.placed.set(body, placed);
@@ -231,10 +220,10 @@ export function bendsIn(frame: Frame, placed: readonly Placed[], sheet: Sheet): 
 
 function bendsWalked(placed: readonly Placed[]): Bend[] {
   return Array.from({ length: walked }, (_, i) => {
-    const k = rim[i] as number;
-    const { body } = placed[metBody[k] as number] as Placed;
-    const edge = metEdge[k] as number;
-    const part = metPart[k] as number;
+    const m = MET * (rim[i] as number);
+    const { body } = placed[mets[m + 3] as number] as Placed;
+    const edge = mets[m + 4] as number;
+    const part = mets[m + 2] as number;
     const [p, q] = edgeOf(body, edge);
     return { body, edge, part, point: mix(p, q, part) };
   });

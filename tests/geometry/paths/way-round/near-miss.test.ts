@@ -128,6 +128,47 @@ describe('a near miss', () => {
     expect(Math.abs(detourAt(-1e-4))).toBeLessThan(1e-6);
   });
 
+  test('asked for alone is the first of all there are', () => {
+    fc.assert(
+      fc.property(fc.array(any.capsule, { maxLength: 6 }), any.point, any.point, (shapes, a, b) => {
+        const obstacles = shapes.map((shape, i) => solid(shape, `${i}`));
+        const finder = buildWayFinder([], obstacles, buildCaster([], obstacles));
+        const [first = null] = finder.nearMisses(a, b, null, null, 700);
+        const alone = finder.nearestMiss(a, b, null, null, 700);
+        expect(alone === null).toBe(first === null);
+        if (alone && first) expect(Math.abs(alone.detour - first.detour)).toBeLessThan(2e-9);
+      }),
+      { numRuns: 200, seed: 20270 },
+    );
+  });
+
+  test('meets a capsule’s faces just outside it, however it lies', () => {
+    fc.assert(
+      fc.property(any.capsule, (shape) => {
+        const [body] = solidBodies('solid', shape);
+        if (!body) throw new Error('a capsule has no body');
+        const core = sub(shape.to, shape.from);
+        const square = dot(core, core);
+        for (let c = 0; c < body.corners.length; c += 3) {
+          const p: Vec3 = [0, 1, 2].map((k) => body.corners[c + k] as number) as unknown as Vec3;
+          const t = square > 0 ? dot(sub(p, shape.from), core) / square : 0;
+          const off = distance(p, along(shape.from, core, Math.max(0, Math.min(1, t))));
+          expect(off).toBeGreaterThan(shape.radius * (1 - 1e-9));
+          expect(off).toBeLessThan(shape.radius * 1.018);
+        }
+        for (let e = 0; 2 * e < body.edges.length; e++) {
+          // Off the body is away from the capsule's middle line.
+          const m = mix(...edgeOf(body, e), 0.5);
+          const t = square > 0 ? dot(sub(m, shape.from), core) / square : 0;
+          const away = sub(m, along(shape.from, core, Math.max(0, Math.min(1, t))));
+          const o: Vec3 = [0, 1, 2].map((k) => body.outward[3 * e + k]) as unknown as Vec3;
+          expect(dot(o, away)).toBeGreaterThan(0);
+        }
+      }),
+      { numRuns: 60, seed: 20271 },
+    );
+  });
+
   test('is the same from either end', () => {
     fc.assert(
       fc.property(fc.array(any.capsule, { maxLength: 4 }), any.point, any.point, (shapes, a, b) => {
