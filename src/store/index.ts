@@ -15,7 +15,14 @@ import { createSessionStore, type SessionState } from './session-store';
 
 export * from './keeping';
 export type { PlanState, PlanStore, Recipe, Step } from './plan-store';
-export type { LengthUnit, Selection, SessionState, ViewName } from './session-store';
+export type {
+  LengthUnit,
+  PaintedMap,
+  Selection,
+  SessionState,
+  SpotMark,
+  ViewName,
+} from './session-store';
 
 export const planStore = createPlanStore(demoPlan());
 export const sessionStore = createSessionStore();

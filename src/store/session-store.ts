@@ -1,5 +1,6 @@
 /** What the user looks at and how: not part of the plan, not undoable. */
 import { createStore } from 'zustand/vanilla';
+import type { MapQuantity, SpotMap, Vec3 } from '../geometry';
 
 export type ViewName = 'free' | 'plan' | 'side' | 'front' | 'seat';
 export type LengthUnit = 'mm' | 'in';
@@ -10,6 +11,27 @@ export type Selection =
   | { kind: 'obstacle'; id: string }
   | { kind: 'panel'; id: string }
   | null;
+
+/** What the page has worked out about places for speakers, drawn on the panels. */
+export interface PaintedMap {
+  /** Grows while it is being worked out; a new object for each step. */
+  map: SpotMap;
+  quantity: MapQuantity;
+  /** Values at the two ends of the colours, and where lines of equal value run. */
+  range: readonly [number, number];
+  levels: readonly number[];
+  /** The spot pointed at, by number in the map; `null`: none. */
+  at: number | null;
+}
+
+/** A place shown in the drawing without a speaker standing there yet. */
+export interface SpotMark {
+  position: Vec3;
+  normal: Vec3;
+  /** "1L", "2R". */
+  label: string;
+  chosen: boolean;
+}
 
 export interface SessionState {
   /** Id of the option on the board. */
@@ -27,6 +49,14 @@ export interface SessionState {
   showReflections: boolean;
   /** Draws the fan of where a centre-panned sound seems to come from. */
   showImage: boolean;
+  /** Id of the open sheet of numbers. */
+  sheet: string;
+  painted: PaintedMap | null;
+  spotMarks: readonly SpotMark[];
+  /** Id of an option drawn beside the one on the board. */
+  beside: string | null;
+  /** Draws what the front pillars hide from the eyes at the wheel. */
+  showPillarView: boolean;
 }
 
 export function createSessionStore() {
@@ -42,5 +72,10 @@ export function createSessionStore() {
     showOccupants: true,
     showReflections: false,
     showImage: false,
+    sheet: 'strip',
+    painted: null,
+    spotMarks: [],
+    beside: null,
+    showPillarView: false,
   }));
 }

@@ -1,26 +1,22 @@
 import { type CSSProperties, Suspense, useState } from 'react';
 import { seatName } from '../../plan/names';
-import { sessionStore } from '../../store';
+import { useSession } from '../../store';
 import { Boundary } from '../parts/boundary';
 import { useBoard } from '../parts/use-board';
 import { Announcer } from './announcer';
+import { openSheet } from './open-sheet';
 import { PairLines } from './pair-lines';
 import { Refused } from './refused';
 import { SheetChoice } from './sheet-choice';
-import { SHEETS, type SheetId } from './sheets';
+import { SHEETS } from './sheets';
 
 /** The answer for the seat in view: words for each pair, times on a strip, tables. */
 export function Answers() {
   const { board, refusal } = useBoard();
-  const [sheet, setSheet] = useState<SheetId>('strip');
+  const sheet = useSession((session) => session.sheet);
   const [tall, setTall] = useState(false);
   const shown = SHEETS.find(({ id }) => id === sheet);
   const seat = board?.seat;
-  // What a sheet speaks of is drawn in the car as long as the sheet is open.
-  const choose = (next: SheetId) => {
-    setSheet(next);
-    sessionStore.setState({ showReflections: next === 'reflections', showImage: next === 'image' });
-  };
 
   return (
     <section
@@ -52,7 +48,7 @@ export function Answers() {
       </div>
       {!refusal && board && (
         <div className="answer-sheets">
-          <SheetChoice label="Which numbers" value={sheet} choices={SHEETS} onChange={choose} />
+          <SheetChoice label="Which numbers" value={sheet} choices={SHEETS} onChange={openSheet} />
           {shown && (
             <div className="answer-sheet">
               <Boundary what={`the sheet “${shown.title}”`} className="notice" key={shown.id}>
