@@ -5,41 +5,35 @@ import { DelaysTable } from './delays-table';
 import { PairsTable } from './pairs-table';
 import { StripChart } from './strip-chart';
 
-export type SheetId =
-  | 'strip'
-  | 'arrivals'
-  | 'pairs'
-  | 'delays'
-  | 'reflections'
-  | 'levels'
-  | 'crossings'
-  | 'image'
-  | 'seats'
-  | 'matters';
-
 export interface Sheet {
-  id: SheetId;
+  id: string;
   title: string;
+  group: string;
   Body: ComponentType<{ board: Board }>;
   /** Holds more than a short table, and is given more of the page. */
   roomy?: true;
 }
 
+/** The numbers of the option as it stands, and what helps to decide where everything goes. */
+const HEARD = 'Heard';
+const DECIDE = 'Decide';
+
 /** Every set of numbers. What is heavier than a table comes with its study when it is asked for. */
 export const SHEETS: readonly Sheet[] = [
-  { id: 'strip', title: 'Times', Body: StripChart },
-  { id: 'arrivals', title: 'Arrivals', Body: ArrivalsTable },
-  { id: 'pairs', title: 'Pairs', Body: PairsTable },
-  { id: 'delays', title: 'Delays', Body: DelaysTable },
-  {
-    id: 'reflections',
-    title: 'Reflections',
-    Body: lazy(() => import('./reflections')),
-    roomy: true,
-  },
-  { id: 'levels', title: 'Levels', Body: lazy(() => import('./levels')), roomy: true },
-  { id: 'crossings', title: 'Crossovers', Body: lazy(() => import('./crossings')), roomy: true },
-  { id: 'image', title: 'Image', Body: lazy(() => import('./image')), roomy: true },
-  { id: 'seats', title: 'Seats', Body: lazy(() => import('./seats')), roomy: true },
-  { id: 'matters', title: 'What matters', Body: lazy(() => import('./matters')), roomy: true },
+  { id: 'strip', group: HEARD, title: 'Times', Body: StripChart },
+  { id: 'arrivals', group: HEARD, title: 'Arrivals', Body: ArrivalsTable },
+  { id: 'pairs', group: HEARD, title: 'Pairs', Body: PairsTable },
+  { id: 'delays', group: HEARD, title: 'Delays', Body: DelaysTable },
+  roomy('reflections', HEARD, 'Reflections', () => import('./reflections')),
+  roomy('levels', HEARD, 'Levels', () => import('./levels')),
+  roomy('crossings', HEARD, 'Crossovers', () => import('./crossings')),
+  roomy('image', HEARD, 'Image', () => import('./image')),
+  roomy('seats', HEARD, 'Seats', () => import('./seats')),
+  roomy('matters', DECIDE, 'What matters', () => import('./matters')),
 ];
+
+type SheetModule = { default: ComponentType<{ board: Board }> };
+
+function roomy(id: string, group: string, title: string, load: () => Promise<SheetModule>): Sheet {
+  return { id, group, title, Body: lazy(load), roomy: true };
+}
