@@ -1,5 +1,8 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative, resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
-import type { Plugin } from 'vite';
+import { build, type Plugin, type ResolvedConfig } from 'vite';
 import { defineConfig } from 'vitest/config';
 
 /**
@@ -32,9 +35,55 @@ function contentPolicy(): Plugin {
   };
 }
 
+/**
+ * Builds the worker that keeps the page's files on the machine, with the list of them: it can only
+ * be built after everything else has been.
+ */
+function keptOffline(): Plugin {
+  let config: ResolvedConfig;
+  return {
+    name: 'kept-offline',
+    apply: 'build',
+    configResolved(resolved) {
+      config = resolved;
+    },
+    async closeBundle() {
+      const out = resolve(config.root, config.build.outDir);
+      const files = readdirSync(out, { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile())
+        .map((entry) => join(entry.parentPath, entry.name))
+        .map((path) => ({
+          url: relative(out, path).split('\\').join('/'),
+          revision: createHash('sha256').update(readFileSync(path)).digest('hex').slice(0, 16),
+        }));
+      await build({
+        configFile: false,
+        root: config.root,
+        logLevel: 'warn',
+        define: {
+          PAGE_FILES: JSON.stringify(files),
+          'process.env.NODE_ENV': JSON.stringify('production'),
+        },
+        publicDir: false,
+        build: {
+          outDir: out,
+          emptyOutDir: false,
+          target: 'es2023',
+          lib: {
+            entry: join(config.root, 'src/offline.worker.ts'),
+            formats: ['iife'],
+            name: 'offline',
+            fileName: () => 'offline.js',
+          },
+        },
+      });
+    },
+  };
+}
+
 export default defineConfig({
   base: './',
-  plugins: [react(), contentPolicy()],
+  plugins: [react(), contentPolicy(), keptOffline()],
   build: {
     target: 'es2023',
     // Inlined assets would be data: addresses, which the policy refuses for everything but images.

@@ -47,6 +47,7 @@ const RULES: readonly Rule[] = [
   sees('sheets', 'geometry', 'plan', 'store', 'exchange'),
   sees('evaluate', 'geometry', 'plan'),
   sees('search', 'geometry', 'plan'),
+  sees('offline.worker'),
   {
     name: 'the engine has one door: outside it only src/geometry is imported',
     breaks: ({ file, target }) =>

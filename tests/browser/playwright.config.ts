@@ -27,6 +27,8 @@ export default defineConfig({
     : 'line',
   use: {
     baseURL: address,
+    // Each test is a first visit; the files kept on the machine have tests of their own.
+    serviceWorkers: 'block',
     viewport: { width: 1280, height: 800 },
     deviceScaleFactor: 1,
     trace: 'retain-on-failure',

@@ -1,4 +1,4 @@
-import { type ReactNode, useCallback, useEffect, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useCallback, useEffect, useState } from 'react';
 import { sessionStore } from '../../store';
 import { Answers } from '../answers';
 import { DetailsColumn } from '../details';
@@ -11,6 +11,8 @@ import { SceneBar } from './scene-bar';
 import { type DialogName, TopBar } from './top-bar';
 import { useKeys } from './use-keys';
 import { useSaveToFile } from './use-save';
+
+const NewerVersion = lazy(() => import('../plans/newer-version'));
 
 /** The whole page: the scene is given from outside and stands in the middle. */
 export function Workbench({ scene }: { scene: ReactNode }) {
@@ -32,6 +34,13 @@ export function Workbench({ scene }: { scene: ReactNode }) {
         <TopBar onOpen={setDialog} />
         <div className="board-notes">
           <KeepingBanner />
+          {import.meta.env.PROD && (
+            <Boundary what="the news of newer versions">
+              <Suspense fallback={null}>
+                <NewerVersion />
+              </Suspense>
+            </Boundary>
+          )}
           {failure && (
             <p className="notice" role="alert">
               <strong>The plan was not saved to a file.</strong> {failure}
