@@ -2,6 +2,7 @@
  * What the engine is given: the plan contract as plain data (mm, degrees, Hz, °C, kPa).
  * The plan document's schema infers types assignable to these.
  */
+import type { DriveUnit } from './sound/closed-box';
 import type { Vec3 } from './vector';
 
 export type Side = 'left' | 'right';
@@ -147,6 +148,25 @@ export interface SpeakerInput {
   responses?: readonly OffAxisResponse[];
   /** Poles swapped in the channel. Left out: as is usual for its crossovers. */
   inverted?: boolean;
+  /** fs, Qts and Vas from its own sheet, or measured. */
+  smallSignal?: DriveUnit;
+}
+
+/** A sealed enclosure drawn on a panel, for one or more speakers. */
+export interface SealedPocket {
+  id: string;
+  /** One the cabin does not have keeps the pocket, without a volume. */
+  panel: string;
+  /** Corners round its outside, (u, v) on the panel: three or more, no edge crossing another. */
+  outline: readonly (readonly [number, number])[];
+  /** Outside depth, square to the panel. */
+  depth: number;
+  /** Behind the panel, or standing before it in the cabin. Left out: behind. */
+  lies?: 'behind' | 'before';
+  /** Thickness on all sides. Left out: 0. */
+  wall?: number;
+  /** Ids of the speakers let into its front; each speaker has one pocket at most. */
+  speakers: readonly string[];
 }
 
 export type CrossoverFamily = 'butterworth' | 'linkwitz-riley';
@@ -169,6 +189,7 @@ export interface OptionInput {
   speakers: readonly SpeakerInput[];
   /** Left out, or a hand-over that is not listed: proposed from the speakers' bands. */
   crossovers?: readonly CrossoverInput[];
+  pockets?: readonly SealedPocket[];
 }
 
 export interface SeatWeight {

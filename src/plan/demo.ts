@@ -1,8 +1,10 @@
 import type {
   Aim,
   CrossoverInput,
+  DriveUnit,
   Mount,
   Role,
+  SealedPocket,
   Side,
   SpeakerBody,
   SpeakerInput,
@@ -18,6 +20,7 @@ interface Unit {
   bandHz: readonly [number, number];
   diaphragm: number;
   body: SpeakerBody;
+  smallSignal?: DriveUnit;
 }
 
 /** Middles of the generic bodies' ranges: typical values, from memory. */
@@ -38,6 +41,7 @@ const MIDBASS: Unit = {
   bandHz: [60, 300],
   diaphragm: 130,
   body: { flange: 158, cutout: 136, depth: 55 },
+  smallSignal: { resonanceHz: 56, q: 0.4, vasLitres: 11 },
 };
 
 /** The left and right speaker of a unit on mirrored spots; `panel` without its side. */
@@ -61,6 +65,39 @@ const tweeters = () =>
   );
 const midbasses = () =>
   pair(MIDBASS, { panel: 'door-lower', u: 0.12, v: 0.3, standoff: 8 }, { kind: 'normal' });
+
+/** Sealed boxes in the doors; in the right one something stands in the upper rear corner. */
+const pockets = (): SealedPocket[] => [
+  {
+    id: 'pocket-left',
+    panel: 'door-lower-left',
+    outline: [
+      [0.03, 0.04],
+      [0.46, 0.04],
+      [0.46, 0.82],
+      [0.03, 0.82],
+    ],
+    depth: 66,
+    lies: 'behind',
+    wall: 6,
+    speakers: ['midbass-left'],
+  },
+  {
+    id: 'pocket-right',
+    panel: 'door-lower-right',
+    outline: [
+      [0.03, 0.04],
+      [0.4, 0.04],
+      [0.4, 0.5],
+      [0.26, 0.82],
+      [0.03, 0.82],
+    ],
+    depth: 60,
+    lies: 'behind',
+    wall: 6,
+    speakers: ['midbass-right'],
+  },
+];
 
 /** Hand-overs where the bands meet. */
 const crossovers = (): CrossoverInput[] => [
@@ -96,6 +133,7 @@ export function demoPlan(): Plan {
           ...midbasses(),
         ],
         crossovers: crossovers(),
+        pockets: pockets(),
       },
       {
         id: 'b',
@@ -106,6 +144,7 @@ export function demoPlan(): Plan {
           ...midbasses(),
         ],
         crossovers: crossovers(),
+        pockets: pockets(),
       },
     ],
     alignment: {

@@ -9,6 +9,7 @@ import { meets, meetsTriangles } from './meets';
 import { overlap } from './overlap';
 import { groundAt } from './panel-ground';
 import { panelProblems } from './panel-problems';
+import { pocketProblem } from './pocket-problem';
 import { type FitProblem, millimetres, nameOf } from './problem';
 import { speakerSolid } from './speaker-solid';
 import { boundsOfThings, type Thing, thingsOf } from './things';
@@ -66,8 +67,14 @@ function apart(body: Body, bounds: ArrayLike<number>, i: number): boolean {
 /**
  * Makes the question ready for a cabin and the speakers already placed in it. Asking about one of
  * those leaves it out of its own way. What was measured behind panels is in the cabin already.
+ * @param option with the pockets drawn in it: a speaker in one has the pocket's airspace, not the
+ * panel's, as long as it stands on the pocket's panel
  */
-export function createFitter(cabin: CabinModel, others: readonly StandingSpeaker[] = []): Fitter {
+export function createFitter(
+  cabin: CabinModel,
+  others: readonly StandingSpeaker[] = [],
+  option: Pick<OptionInput, 'speakers' | 'pockets'> | null = null,
+): Fitter {
   const ready = readyFor(cabin);
   const standing = others.map((other) => ({ other, body: bodyOf(other) }));
 
@@ -78,7 +85,7 @@ export function createFitter(cabin: CabinModel, others: readonly StandingSpeaker
   ): boolean {
     const body = bodyOf({ speaker, placed });
     const { mount } = speaker;
-    if (mount && onPanel(body, mount, report)) return true;
+    if (mount && onPanel(speaker, body, mount, report)) return true;
     for (let i = 0; i < ready.things.length; i++) {
       if (apart(body, ready.bounds, 6 * i)) continue;
       const thing = ready.things[i] as Thing;
@@ -96,6 +103,7 @@ export function createFitter(cabin: CabinModel, others: readonly StandingSpeaker
   }
 
   function onPanel(
+    { id: speakerId }: SpeakerInput,
     body: Body,
     { panel: id, u, v, standoff = 0 }: NonNullable<SpeakerInput['mount']>,
     report: (make: () => FitProblem) => boolean,
@@ -106,7 +114,15 @@ export function createFitter(cabin: CabinModel, others: readonly StandingSpeaker
       return report(() => ({ kind: 'no-panel', sentence, by: null, with: id, hard: false }));
     }
     const ground = groundAt(panel, u, v);
-    if (panelProblems(panel, ground, standoff, body, report)) return true;
+    const pocket = option?.pockets?.find(
+      ({ panel: on, speakers }) => on === id && speakers.includes(speakerId),
+    );
+    const open = pocket ? { ...panel, airspaceBehind: null } : panel;
+    if (panelProblems(open, ground, standoff, body, report)) return true;
+    if (pocket && option) {
+      const wrong = pocketProblem({ panel, option, pocket });
+      if (wrong && report(() => wrong)) return true;
+    }
     return body.flange > 0 && neighbourMet(body, panel, ground.point, ground.normal, report);
   }
 
@@ -214,5 +230,5 @@ export function fitOf({ cabin, option, placed }: FitSubject, speakerId: string):
     return place ? [{ speaker, placed: place }] : [];
   });
   const asked = standing.find(({ speaker }) => speaker.id === speakerId);
-  return asked ? createFitter(cabin, standing)(asked.speaker, asked.placed) : [];
+  return asked ? createFitter(cabin, standing, option)(asked.speaker, asked.placed) : [];
 }

@@ -1,7 +1,10 @@
 /** Whether speakers fit where they are put. */
 export type { StandingSpeaker } from './body';
+export { DEEPEST_POCKET, type DepthAnswer, depthForLitres } from './depth-for-litres';
 export { createFitter, type FitSubject, type Fitter, fitOf } from './fitter';
+export { type FlatPanel, flatPanel } from './flat-panel';
 export { LITRE, meshVolume } from './mesh-volume';
+export { isSimple, type Point2 } from './outline';
 export { FLANGE_LIFT } from './panel-problems';
 export {
   PILLAR_LIMIT_DEG,
@@ -10,6 +13,7 @@ export {
   type PillarViewSubject,
   pillarViews,
 } from './pillar-view';
+export { type PocketSubject, planPocket, pocketInput, speakersIn } from './plan-pocket';
 export { type Pocket, type PocketAnswer, type PocketInput, pocketOf } from './pocket';
 export type { FitKind, FitProblem } from './problem';
 export { zonesAtSpot } from './zones-at-spot';

@@ -64,7 +64,7 @@ export function pocketOf(panel: Panel, input: PocketInput): PocketAnswer {
   const mesh = solidUnder(frame, inner, way * wall, way * (depth - wall));
   const outsideLitres = meshVolume(outside) / LITRE;
   const insideLitres = meshVolume(mesh) / LITRE;
-  const speakerLitres = speakers.reduce((sum, speaker) => sum + bodyLitres(speaker, wall, room), 0);
+  const speakerLitres = speakersLitres(speakers, wall, room);
   const netLitres = insideLitres - speakerLitres;
   if (netLitres <= 0) return refuse('the speakers fill all of the room inside');
   return {
@@ -78,6 +78,13 @@ export function pocketOf(panel: Panel, input: PocketInput): PocketAnswer {
     },
   };
 }
+
+/** What the bodies of speakers take up of a room behind a wall, litres. */
+export const speakersLitres = (
+  speakers: NonNullable<PocketInput['speakers']>,
+  wall: number,
+  room: number,
+): number => speakers.reduce((sum, speaker) => sum + bodyLitres(speaker, wall, room), 0);
 
 /** The part of a speaker's cylinder behind the front wall, no deeper than the room, litres. */
 function bodyLitres(

@@ -4,6 +4,7 @@ export * from './compromise';
 export { type Crossing, crossingProblem, crossingsOf, polaritiesOf } from './crossings';
 export { createImageStudy, type SeatImage } from './image';
 export { levelsAt, type PairLevels } from './levels';
+export * from './pockets';
 export { type EarSound, earliestReflection, reflectogramAt } from './reflectogram';
 export * from './sensitivity';
 export { type ChannelSetting, type ChannelSettings, channelSettings } from './settings';

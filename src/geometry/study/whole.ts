@@ -4,6 +4,7 @@ import { pairsOf } from '../stage/pairs';
 import { type Compromise, compromiseOver } from './compromise';
 import { createImageStudy, type SeatImage } from './image';
 import { levelsAt, type PairLevels } from './levels';
+import { type PocketsStudy, pocketsOf } from './pockets';
 import { type PairSensitivity, sensitivityOf } from './sensitivity';
 import { type ChannelSettings, channelSettings } from './settings';
 import type { Stage } from './stage';
@@ -23,6 +24,7 @@ export interface OptionStudy {
   seats: SeatStudy[];
   /** Over the seats the plan lists; over all, alike, where it lists none. */
   compromise: Compromise | { problem: string };
+  pockets: PocketsStudy;
 }
 
 /** Every study of one option at every seat: what a page shows one at a time. */
@@ -46,6 +48,7 @@ export function studyOption(stage: Stage): OptionStudy {
       weightsOf(stage),
       plan.alignment?.sampleRateHz ?? DEFAULT_SAMPLE_RATE_HZ,
     ),
+    pockets: pocketsOf(stage),
   };
 }
 

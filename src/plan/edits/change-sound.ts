@@ -1,6 +1,6 @@
 /** What a speaker or a pair sounds like: crossovers, responses, polarity. */
 import { castDraft } from 'immer';
-import type { CrossoverInput, OffAxisResponse } from '../../geometry';
+import type { CrossoverInput, DriveUnit, OffAxisResponse } from '../../geometry';
 import { assign, findOption, findSpeaker, type PlanRecipe, plain, tiedTwin } from './recipe';
 
 export type CrossoverFields = Omit<CrossoverInput, 'below' | 'above'>;
@@ -60,10 +60,23 @@ export function setPolarity(
   return forBoth(optionId, speakerId, { inverted });
 }
 
+/** fs, Qts and Vas of a speaker and its tied twin; `null` takes them away. */
+export function setSmallSignal(
+  optionId: string,
+  speakerId: string,
+  smallSignal: DriveUnit | null,
+): PlanRecipe {
+  return forBoth(optionId, speakerId, { smallSignal });
+}
+
 function forBoth(
   optionId: string,
   speakerId: string,
-  fields: { responses?: readonly OffAxisResponse[] | null; inverted?: boolean | null },
+  fields: {
+    responses?: readonly OffAxisResponse[] | null;
+    inverted?: boolean | null;
+    smallSignal?: DriveUnit | null;
+  },
 ): PlanRecipe {
   return (draft) => {
     const found = findSpeaker(draft, optionId, speakerId);

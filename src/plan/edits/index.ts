@@ -7,6 +7,7 @@ export { aimSpeaker, mountSpeaker, placeSpeakerAt } from './move-speaker';
 export * from './obstacles';
 export * from './options';
 export * from './pairing';
+export * from './pockets';
 export { isTied, type PlanRecipe } from './recipe';
 export * from './seats';
 export * from './whole';

@@ -58,6 +58,15 @@ export function mendPairs(option: Draft<PlanOption>): void {
   else delete option.crossovers;
 }
 
+/** After speakers left: they are in no pocket any more. The pockets stay, drawn as they are. */
+export function mendPockets(option: Draft<PlanOption>): void {
+  const ids = new Set(option.speakers.map(({ id }) => id));
+  for (const pocket of option.pockets ?? []) {
+    const left = pocket.speakers.filter((id) => ids.has(id));
+    if (left.length !== pocket.speakers.length) pocket.speakers = left;
+  }
+}
+
 /** What was said of the pair `from` is said of `to` from now on; its speakers are left alone. */
 export function renamePair(option: Draft<PlanOption>, from: string, to: string): void {
   const name = (pair: string): string => (pair === from ? to : pair);

@@ -25,6 +25,7 @@ export function checkNames(plan: Plan): Refusal[] {
     const path = `options[${o}].speakers`;
     refusals.push(...usedTwice(option.speakers, path), ...checkPairs(option.speakers, path));
     refusals.push(...checkCrossovers(option, `options[${o}].crossovers`));
+    refusals.push(...checkPockets(option, `options[${o}].pockets`));
     for (const [s, speaker] of option.speakers.entries()) {
       if (speaker.position && speaker.mount) {
         const message = `give a position or a mount, not both (speaker ${quoted(speaker.id)})`;
@@ -100,6 +101,27 @@ function checkCrossovers({ speakers, crossovers = [] }: PlanOption, path: string
     if (problem) refusals.push({ path: here, message: problem });
     return refusals;
   });
+}
+
+/** A panel the cabin does not have is no mistake: body styles change, and the drawing stays. */
+function checkPockets({ speakers, pockets = [] }: PlanOption, path: string): Refusal[] {
+  const known = new Set(speakers.map(({ id }) => id));
+  const taken = new Map<string, string>();
+  const refusals = usedTwice(pockets, path);
+  for (const [p, pocket] of pockets.entries())
+    for (const [s, id] of pocket.speakers.entries()) {
+      const here = `${path}[${p}].speakers[${s}]`;
+      const earlier = taken.get(id);
+      taken.set(id, earlier ?? here);
+      if (!known.has(id))
+        refusals.push({ path: here, message: `there is no speaker ${quoted(id)} in this option` });
+      else if (earlier !== undefined)
+        refusals.push({
+          path: here,
+          message: `the speaker ${quoted(id)} already has a pocket, ${earlier}`,
+        });
+    }
+  return refusals;
 }
 
 function usedTwice(items: readonly { readonly id: string }[] | undefined, path: string): Refusal[] {

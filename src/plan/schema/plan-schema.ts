@@ -1,7 +1,8 @@
 /** The plan contract as a schema: lenient about what is missing, strict about what is wrong. */
 import * as v from 'valibot';
-import { DEFAULT_SAMPLE_RATE_HZ, type Role } from '../../geometry';
+import { DEEPEST_POCKET, DEFAULT_SAMPLE_RATE_HZ, isSimple, type Role } from '../../geometry';
 import { ROLES } from '../names';
+import { MOST_CORNERS, THICKEST_WALL } from '../pocket-limits';
 import {
   angle,
   byName,
@@ -170,6 +171,31 @@ const crossover = object({
   frequencyHz: frequency,
 });
 
+/** fs, Qts and Vas: beyond these a number was mistyped. */
+const smallSignal = object({
+  resonanceHz: positive(100_000),
+  q: positive(1000),
+  vasLitres: positive(MOST_LITRES),
+});
+
+const pocket = object({
+  id,
+  panel: id,
+  outline: v.pipe(
+    v.array(
+      v.strictTuple([number(0, 1), number(0, 1)], mustBe('two numbers [u, v]')),
+      mustBe('a list of corners [u, v]'),
+    ),
+    v.minLength(3, 'must have three corners or more'),
+    v.maxLength(MOST_CORNERS, `must have at most ${MOST_CORNERS} corners`),
+    v.check((outline) => isSimple(outline), 'must not cross itself'),
+  ),
+  depth: positive(DEEPEST_POCKET),
+  lies: optional(oneOf(['behind', 'before'])),
+  wall: optional(number(0, THICKEST_WALL)),
+  speakers: optional(list(id), () => []),
+});
+
 const speaker = object({
   id,
   role: oneOf(ROLES as readonly Role[]),
@@ -198,6 +224,7 @@ const speaker = object({
   ),
   responses: optional(list(response)),
   inverted: optional(yesOrNo),
+  smallSignal: optional(smallSignal),
 });
 
 const option = object({
@@ -206,6 +233,7 @@ const option = object({
   speakers: optional(list(speaker), () => []),
   untied: optional(list(id)),
   crossovers: optional(list(crossover)),
+  pockets: optional(list(pocket)),
 });
 
 export const planSchema = object({
