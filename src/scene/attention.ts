@@ -5,6 +5,10 @@ import { type Selection, sessionStore } from '../store';
 export type Hovered = { kind: 'speaker' | 'obstacle' | 'seat'; id: string } | null;
 type Kind = NonNullable<Selection>['kind'];
 
+/** The id of the chosen thing where it is of this kind. */
+export const chosenId = (kind: Kind, selection: Selection): string | null =>
+  selection?.kind === kind ? selection.id : null;
+
 /** Chosen or pointed at. */
 export function isLookedAt(kind: Kind, id: string, hovered: Hovered): boolean {
   const { selection } = sessionStore.getState();

@@ -14,11 +14,12 @@ interface BoardProps {
   host: HTMLElement;
   canvas: HTMLCanvasElement;
   overlay: HTMLElement;
+  besideOverlay: HTMLElement;
   /** Called when the drawing cannot go on; the rest of the page does. */
   fail(reason: unknown): void;
 }
 
-function Board({ host, canvas, overlay, fail }: BoardProps) {
+function Board({ host, canvas, overlay, besideOverlay, fail }: BoardProps) {
   const gl = useThree((state) => state.gl);
   const scene = useThree((state) => state.scene);
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
@@ -27,7 +28,8 @@ function Board({ host, canvas, overlay, fail }: BoardProps) {
   const frames = useRef(0);
 
   useLayoutEffect(() => {
-    const made = createDrawing({ camera, canvas, overlay, gl, scene, ask: () => invalidate() });
+    const ask = () => invalidate();
+    const made = createDrawing({ camera, canvas, overlay, besideOverlay, gl, scene, ask });
     drawing.current = made;
     const detach = [
       attachPointer(host, canvas, camera, made),
@@ -48,7 +50,7 @@ function Board({ host, canvas, overlay, fail }: BoardProps) {
       for (const stop of detach) stop();
       made.end();
     };
-  }, [camera, canvas, gl, host, invalidate, overlay, scene]);
+  }, [camera, canvas, gl, host, invalidate, overlay, besideOverlay, scene]);
 
   // Priority 1 takes the drawing of the frame over from the library, so that what is on the sheet
   // and the words over it always belong to the same moment.
@@ -57,7 +59,7 @@ function Board({ host, canvas, overlay, fail }: BoardProps) {
     if (!now) return;
     try {
       const more = now.frame(performance.now());
-      gl.render(scene, camera);
+      now.draw();
       frames.current++;
       canvas.dataset.sceneFrames = String(frames.current);
       if (now.whole()) document.documentElement.dataset.sceneReady = 'true';
@@ -116,15 +118,15 @@ export function startBoard(
   canvas.setAttribute('role', 'application');
   canvas.setAttribute('aria-label', 'Drawing of the car');
   canvas.setAttribute('aria-describedby', describedBy);
-  const overlay = document.createElement('div');
-  overlay.className = 'scene-overlay';
-  overlay.setAttribute('aria-hidden', 'true');
-  host.prepend(canvas, overlay);
+  const overlay = layOver();
+  const besideOverlay = layOver();
+  host.prepend(canvas, overlay, besideOverlay);
   let root: ReconcilerRoot<HTMLCanvasElement> | null = null;
   const stop = () => {
     root?.unmount();
     canvas.remove();
     overlay.remove();
+    besideOverlay.remove();
   };
   try {
     const gl = createRenderer(canvas);
@@ -138,10 +140,17 @@ export function startBoard(
       dpr: 1,
       size: { width: host.clientWidth || 1, height: host.clientHeight || 1, top: 0, left: 0 },
     });
-    root.render(<Board host={host} canvas={canvas} overlay={overlay} fail={fail} />);
+    root.render(<Board {...{ host, canvas, overlay, besideOverlay, fail }} />);
   } catch (reason) {
     stop();
     throw reason;
   }
   return stop;
+}
+
+function layOver(): HTMLElement {
+  const overlay = document.createElement('div');
+  overlay.className = 'scene-overlay';
+  overlay.setAttribute('aria-hidden', 'true');
+  return overlay;
 }

@@ -4,20 +4,15 @@
  * mark what is stale and ask for one.
  */
 import type { PerspectiveCamera, Scene as ThreeScene, WebGLRenderer } from 'three';
-import type { CabinModel, OptionResult, Panel, SeatResult, SpeakerInput, Vec3 } from '../geometry';
-import {
-  currentAnswer,
-  currentOption,
-  currentSeat,
-  planStore,
-  type Selection,
-  sessionStore,
-} from '../store';
-import { type Hovered, inTheWayOf, panelsOf, reflectingArrivals } from './attention';
+import type { CabinModel, OptionResult, Panel, SeatResult, Vec3 } from '../geometry';
+import { currentAnswer, currentOption, currentSeat, planStore, sessionStore } from '../store';
+import { chosenId, type Hovered } from './attention';
 import { carRoot } from './axes';
-import { createImageKeeper } from './image/keep-image';
-import { wordsFor } from './label-wants';
+import { type Beside, createBeside } from './halves/beside';
+import { handOn } from './halves/hand';
+import { type Half, halfAt, type Rect, type Split, splitSheet } from './halves/split';
 import { createLabels } from './labels';
+import { createOptionDrawing, type OptionDrawing, speakersOf } from './option-drawing';
 import { createParts } from './parts/all';
 import { createKit } from './parts/kit';
 import type { Surroundings } from './parts/lines-part';
@@ -32,26 +27,38 @@ import { createRig } from './views/rig';
 export interface DrawingNeeds {
   camera: PerspectiveCamera;
   canvas: HTMLCanvasElement;
+  /** Where words lie: over the option on the board, and over the one beside it. */
   overlay: HTMLElement;
+  besideOverlay: HTMLElement;
   gl: WebGLRenderer;
   scene: ThreeScene;
   /** Asks for one frame. */
   ask(): void;
 }
 
-const ORIGIN: Vec3 = [0, 0, 0];
-
-export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: DrawingNeeds) {
+export function createDrawing(needs: DrawingNeeds) {
+  const { camera, canvas, overlay, besideOverlay, gl, scene, ask } = needs;
   const look = createLook();
   const kit = createKit(look);
   const root = carRoot();
   const parts = createParts(kit, root);
-  const { panels, obstacles, zones, body, speakers, lines, reflections, image, heads } = parts;
+  const { panels, obstacles, zones, body, heads } = parts;
   scene.add(root);
 
+  const surroundings: Surroundings = {
+    meet: (id, ray, far) =>
+      obstacles.meet(id, ray, far) ?? panels.meet(id, ray, far)?.point ?? null,
+    pass: (id, from, to) => obstacles.pass(id, from, to) ?? panels.pass(id, from, to),
+  };
+  /** The whole drawing area, and the sheet of each option: one sheet, or two of the same size. */
+  const whole = { width: 1, height: 1 };
   const size = { width: 1, height: 1 };
+  let split: Split = splitSheet(1, 1, false);
+  /** The half the hand was over last. */
+  let under: Half = 'board';
   const labels = createLabels(overlay);
-  const rig = createRig(camera, canvas, ask);
+  const hand = handOn(canvas, () => (under === 'beside' && split.beside) || split.board);
+  const rig = createRig(camera, hand, ask);
   const poses = createPoseKeeper(rig, size);
   const shade = shadeLater(() => [panels.solid(), ...obstacles.solids()], ask);
   let cabin: CabinModel | null = null;
@@ -65,7 +72,9 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     stale = true;
     ask();
   };
-  const images = createImageKeeper(touch);
+  const mine = createOptionDrawing(kit, panels, surroundings, touch);
+  parts.onBoard.add(mine.group);
+  let beside: Beside | null = null;
   const theme = watchTheme(overlay, () => {
     repaint = true;
     ask();
@@ -78,6 +87,7 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
 
   /** Brings the parts up to the plan shown; only what changed is made anew. */
   function sync(): void {
+    share(sessionStore.getState().beside !== null);
     const answer = currentAnswer();
     // A cabin that cannot be built leaves the last one standing; the workbench says why.
     if (!answer.ok) return;
@@ -92,77 +102,72 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       poses.measure(cabin);
     }
     dress(cabin);
+    if (beside) {
+      const { beside: id } = sessionStore.getState();
+      const other = answer.options.find((result) => result.id === id) ?? null;
+      beside.show(cabin, other, seat?.id ?? null, { hovered, lookedThrough: lookedThrough() });
+      canvas.parentElement?.toggleAttribute('data-late', beside.late(cabin));
+    }
     poses.keep(cabin, cabin.seats.find(({ id }) => id === seat?.id) ?? null);
     look.uVignette.value.set(...poses.vignette());
   }
 
-  /** Speakers, lines and whatever hangs on the selection. */
+  const lookedThrough = () => (sessionStore.getState().view === 'seat' ? (seat?.id ?? null) : null);
+
+  /** Everything that hangs on the session and on the option on the board. */
   function dress(car: CabinModel): void {
-    const { selection, view, showZones, showOccupants, showReflections } = sessionStore.getState();
-    const chosen = (kind: NonNullable<Selection>['kind']) =>
-      selection?.kind === kind ? selection.id : null;
-    const over = (kind: NonNullable<Hovered>['kind']) =>
-      hovered?.kind === kind ? hovered.id : null;
-    const placed = new Map(option?.placed.map((one) => [one.speaker, one]) ?? []);
-    const arrivals = seat?.arrivals ?? [];
-    const among = speakersOf(option);
-    const { blocking, grazed } = inTheWayOf(arrivals, hovered);
-    const reflecting = showReflections ? reflectingArrivals(seat, among, hovered) : [];
-    const lookedThrough = view === 'seat' ? (seat?.id ?? null) : null;
+    const { selection, showZones } = sessionStore.getState();
+    const eyes = lookedThrough();
     zones.show(car.keepClear, showZones);
-    panels.mark({ blocking, grazed, selected: chosen('panel'), reflecting: panelsOf(reflecting) });
+    heads.show(car.seats, chosenId('seat', selection) ?? seat?.id ?? '', eyes);
+    body.group.visible = eyes === null;
+    mine.show({ cabin: car, option, seat, hovered, lookedThrough: eyes });
+    dressBodies(mine);
+  }
+
+  /** The bodies as one option has them: what is in the way of its lines stands out. */
+  function dressBodies(drawn: OptionDrawing): void {
+    const { selection, showOccupants } = sessionStore.getState();
     obstacles.dress({
       occupants: showOccupants,
-      hiddenHead: lookedThrough,
+      hiddenHead: lookedThrough(),
       listener: seat?.id ?? null,
-      blocking,
-      grazed,
-      selected: chosen('obstacle'),
-      hovered: over('obstacle'),
+      ...drawn.inTheWay(),
+      selected: chosenId('obstacle', selection),
+      hovered: hovered?.kind === 'obstacle' ? hovered.id : null,
     });
-    speakers.show(
-      among.flatMap((speaker) => {
-        const at = placed.get(speaker.id);
-        return at ? [{ speaker, placed: at }] : [];
-      }),
-      chosen('speaker'),
-      over('speaker'),
-    );
-    heads.show(car.seats, chosen('seat') ?? seat?.id ?? '', lookedThrough);
-    // From the listener's own eyes every line would run into the lens.
-    lines.group.visible = body.group.visible = lookedThrough === null;
-    showImage(car);
-    const emphasis = {
-      selected: chosen('speaker'),
-      hovered: over('speaker'),
-      underneath: image.shown() !== null,
-    };
-    const head = seat?.head ?? ORIGIN;
-    lines.show(head, arrivals, placed, emphasis, surroundings);
-    reflections.show(head, reflecting, placed, lookedThrough === null);
   }
 
-  /** From the side and from the front the fan would be a line on edge. */
-  function showImage(car: CabinModel): void {
-    const { view, showImage: wanted } = sessionStore.getState();
-    const level =
-      view === 'seat' ? 'own eyes' : view === 'free' || view === 'plan' ? 'above' : null;
-    const plan = planStore.shown();
-    const input = plan.options.find(({ id }) => id === option?.id);
-    if (!wanted || !level || !option || !input || !seat) {
-      image.show(null, null, null);
-      return;
+  /** Opens or closes the second half. */
+  function share(two: boolean): void {
+    if (two === (beside !== null)) return;
+    if (beside) {
+      beside.end();
+      beside = null;
+      under = 'board';
+    } else {
+      const around = surroundings;
+      beside = createBeside({ kit, panels, zones, around, overlay: besideOverlay, ask: touch });
+      root.add(beside.drawing.group);
     }
-    const stage = { plan, cabin: car, option: input, result: option };
-    const kept = images.of(stage, seat.id, planStore.getState().gesture === null);
-    image.show(kept, car.seats.find(({ id }) => id === seat?.id) ?? null, level);
+    const before = camera.aspect;
+    arrange();
+    // Whoever has turned the view keeps it, and keeps the car on the sheet.
+    if (!rig.untouched()) rig.zoom(before / camera.aspect);
   }
 
-  const surroundings: Surroundings = {
-    meet: (id, ray, far) =>
-      obstacles.meet(id, ray, far) ?? panels.meet(id, ray, far)?.point ?? null,
-    pass: (id, from, to) => obstacles.pass(id, from, to) ?? panels.pass(id, from, to),
-  };
+  function arrange(): void {
+    split = splitSheet(whole.width, whole.height, beside !== null);
+    size.width = split.board.width;
+    size.height = split.board.height;
+    lie(overlay, split.board);
+    if (split.beside) lie(besideOverlay, split.beside);
+    const host = canvas.parentElement;
+    if (host) host.dataset.halves = split.way;
+    camera.aspect = size.width / Math.max(1, size.height);
+    camera.updateProjectionMatrix();
+    poses.refit();
+  }
 
   function named(hit: SurfaceHit | null): { panel: Panel; point: Vec3 } | null {
     const panel = hit && panels.ownerOf(hit.triangle);
@@ -186,11 +191,18 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
     look.uKey.value.set(-0.5, 0.72, 0.6).normalize().applyQuaternion(camera.quaternion);
   }
 
+  function put({ left, top, width, height }: Rect): void {
+    const bottom = whole.height - top - height;
+    gl.setViewport(left, bottom, width, height);
+    gl.setScissor(left, bottom, width, height);
+    gl.render(scene, camera);
+  }
+
   return {
     rig,
     size,
     obstacles,
-    speakers,
+    speakers: mine.speakers,
     /** Steps to the present; true when another frame is needed. */
     frame(now: number): boolean {
       if (repaint) paint();
@@ -201,28 +213,42 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       light();
       camera.updateMatrixWorld();
       if (cabin) {
-        const shown = {
-          speakers: speakers.shown(),
-          lines: lines.shown(),
-          reflections: reflections.shown(),
-          fan: image.shown(),
-          zones: zones.middles(),
-        };
-        const among = speakersOf(option);
-        labels.lay(wordsFor({ camera, size, cabin, seat, hovered, among, ...shown }), size);
+        const frame = { camera, size, cabin, seat, hovered, among: speakersOf(option) };
+        labels.lay(mine.words(frame, zones.middles()), size);
+        beside?.lay(camera, size, cabin, hovered);
       }
       // Said on arrival: whoever reads places off the sheet should not do so on the way.
       if (moving) delete canvas.dataset.sceneView;
       else canvas.dataset.sceneView = poses.view();
       return moving;
     },
+    /** Draws the frame: the other option's half first, so that the bodies end as on the board. */
+    draw() {
+      gl.setScissorTest(split.beside !== null);
+      if (beside && split.beside) {
+        parts.onBoard.visible = false;
+        beside.drawing.group.visible = true;
+        dressBodies(beside.drawing);
+        put(split.beside);
+        beside.drawing.group.visible = false;
+        parts.onBoard.visible = true;
+        dressBodies(mine);
+      }
+      put(split.board);
+    },
     resize(width: number, height: number) {
-      size.width = width;
-      size.height = height;
-      camera.aspect = width / Math.max(1, height);
-      camera.updateProjectionMatrix();
-      poses.refit();
+      whole.width = width;
+      whole.height = height;
+      arrange();
       ask();
+    },
+    /** Which half a place of the drawing area lies in, and where in it. */
+    halfAt: (x: number, y: number) => halfAt(split, x, y),
+    /** A place of the drawing area, as the half on the board counts it. */
+    onBoard: (x: number, y: number) => ({ x: x - split.board.left, y: y - split.board.top }),
+    /** The hand has come over a half: turning and zooming go by it. */
+    reach(half: Half) {
+      under = half;
     },
     hover(next: Hovered) {
       if (hovered?.kind === next?.kind && hovered?.id === next?.id) return;
@@ -242,7 +268,8 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
       [panels.under.first(ray), panels.under.firstBack(ray)].flatMap((hit) => named(hit) ?? []),
     end() {
       shade.end();
-      images.end();
+      beside?.end();
+      mine.dispose();
       stopPlan();
       stopSession();
       theme.end();
@@ -257,7 +284,9 @@ export function createDrawing({ camera, canvas, overlay, gl, scene, ask }: Drawi
 
 export type Drawing = ReturnType<typeof createDrawing>;
 
-/** The speakers of the option on the board, as the plan shown has them. */
-export function speakersOf(option: OptionResult | null): readonly SpeakerInput[] {
-  return planStore.shown().options.find(({ id }) => id === option?.id)?.speakers ?? [];
-}
+const lie = ({ style }: HTMLElement, { left, top, width, height }: Rect): void => {
+  style.left = `${left}px`;
+  style.top = `${top}px`;
+  style.width = `${width}px`;
+  style.height = `${height}px`;
+};

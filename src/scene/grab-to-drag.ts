@@ -9,7 +9,8 @@ import type { Drag } from './drag/drag';
 import { obstacleInCar } from './drag/obstacle-drag';
 import { seatAlongRails } from './drag/seat-drag';
 import { speakerAlongPanels, speakerInSpace } from './drag/speaker-drag';
-import { type Drawing, speakersOf } from './drawing';
+import type { Drawing } from './drawing';
+import { speakersOf } from './option-drawing';
 import type { Grab } from './pick/grab';
 import type { Ray } from './pick/ray';
 

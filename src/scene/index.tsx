@@ -1,6 +1,8 @@
 /** The car, drawn. Fills its parent; everything round it stands without it. */
 import { useEffect, useId, useRef, useState } from 'react';
+import { useSession } from '../store';
 import { startBoard } from './board';
+import { HalfHeadings } from './halves/headings';
 import './scene.css';
 
 const NO_DRAWING =
@@ -11,6 +13,7 @@ const STOPPED =
 export default function Scene() {
   const host = useRef<HTMLDivElement>(null);
   const words = useId();
+  const two = useSession((session) => session.beside !== null);
   const [sentence, setSentence] = useState<string | null>(null);
 
   useEffect(() => {
@@ -38,16 +41,23 @@ export default function Scene() {
           {sentence}
         </p>
       ) : (
-        <p className="scene-hidden-words" id={words}>
-          The cabin with its speakers and the ways their sound takes to the seat in view: straight
-          where the line is free, dash-dot where it passes something closely, bent round what is in
-          the way. Reflections and the image can be drawn as well. Keys 1 to 5 change the view:
-          free, plan, side, front, from the seat. With a speaker selected the arrow keys move it
-          along its panel by 5 millimetres, with Shift by 25, with Alt by 1. With a seat selected
-          they slide it. With nothing selected they turn the view. Escape takes a move back. All of
-          it can also be typed into the fields beside the drawing.
-        </p>
+        <>
+          <p className="scene-hidden-words" id={words}>
+            The cabin with its speakers and the ways their sound takes to the seat in view: straight
+            where the line is free, dash-dot where it passes something closely, bent round what is
+            in the way. Reflections and the image can be drawn as well. Keys 1 to 5 change the view:
+            free, plan, side, front, from the seat. With a speaker selected the arrow keys move it
+            along its panel by 5 millimetres, with Shift by 25, with Alt by 1. With a seat selected
+            they slide it. With nothing selected they turn the view. Escape takes a move back. All
+            of it can also be typed into the fields beside the drawing.
+            {two &&
+              ' The drawing is in two halves seen from the same place: the option on the board, where things are moved, and another beside it to look at.'}
+          </p>
+          {two && <HalfHeadings leave={() => drawingOf(host.current)?.focus()} />}
+        </>
       )}
     </div>
   );
 }
+
+const drawingOf = (host: HTMLElement | null) => host?.querySelector<HTMLElement>('.scene-canvas');

@@ -5,7 +5,8 @@ import { changeSeat, mountSpeaker, moveObstacle, placeSpeakerAt } from '../plan/
 import { seatName, speakerName } from '../plan/names';
 import { planStore, type Recipe, sessionStore, type ViewName } from '../store';
 import { type Arrow, arrowWays, nudged, STEP } from './drag/nudge';
-import { type Drawing, speakersOf } from './drawing';
+import type { Drawing } from './drawing';
+import { speakersOf } from './option-drawing';
 import { spotOf } from './pick/ray';
 
 const VIEWS: Readonly<Record<string, ViewName>> = {

@@ -43,10 +43,14 @@ export function attachPointer(
   /** The button is down on something that is only to be chosen, or on nothing. */
   let press: Press | null = null;
 
-  const place = (event: PointerEvent) => {
+  const onCanvas = (event: MouseEvent) => {
     const box = canvas.getBoundingClientRect();
-    return { x: event.clientX - box.left, y: event.clientY - box.top };
+    return [event.clientX - box.left, event.clientY - box.top] as const;
   };
+  /** Within the option on the board, also where the pointer has left it in a drag. */
+  const place = (event: PointerEvent) => drawing.onBoard(...onCanvas(event));
+  /** An option beside it is there to be looked at. */
+  const isOnBoard = (event: PointerEvent) => drawing.halfAt(...onCanvas(event))?.half === 'board';
   const ray = (x: number, y: number) => rayThrough(camera, drawing.size, x, y);
 
   function end(commit: boolean): void {
@@ -66,7 +70,7 @@ export function attachPointer(
       return;
     }
     press = null;
-    if (event.button !== 0 || event.target !== canvas) return;
+    if (event.button !== 0 || event.target !== canvas || !isOnBoard(event)) return;
     const { x, y } = place(event);
     const touch = event.pointerType !== 'mouse';
     const grab = grabAt(drawing, camera, x, y, touch);
@@ -91,7 +95,12 @@ export function attachPointer(
   function onMove(event: PointerEvent): void {
     const { x, y } = place(event);
     if (!hold) {
-      if (event.pointerType === 'mouse' && event.buttons === 0) pointOut(x, y);
+      if (event.pointerType !== 'mouse' || event.buttons !== 0) return;
+      if (isOnBoard(event)) pointOut(x, y);
+      else {
+        canvas.style.cursor = '';
+        drawing.hover(null);
+      }
       return;
     }
     if (event.pointerId !== hold.pointer || hold.dead) return;
@@ -172,7 +181,14 @@ export function attachPointer(
     end(false);
   };
 
-  // The host hears a press before the camera's controls on the canvas do.
+  const onReach = (event: MouseEvent) => {
+    const half = drawing.halfAt(...onCanvas(event))?.half;
+    if (half && !hold) drawing.reach(half);
+  };
+
+  // The host hears a press and the wheel before the camera's controls on the canvas do.
+  host.addEventListener('pointerdown', onReach, { capture: true });
+  host.addEventListener('wheel', onReach, { capture: true, passive: true });
   host.addEventListener('pointerdown', onDown, { capture: true });
   canvas.addEventListener('pointermove', onMove);
   canvas.addEventListener('pointerup', onUp);
@@ -183,6 +199,8 @@ export function attachPointer(
   window.addEventListener('keydown', onKey, { capture: true });
   return () => {
     end(false);
+    host.removeEventListener('pointerdown', onReach, { capture: true });
+    host.removeEventListener('wheel', onReach, { capture: true });
     host.removeEventListener('pointerdown', onDown, { capture: true });
     canvas.removeEventListener('pointermove', onMove);
     canvas.removeEventListener('pointerup', onUp);

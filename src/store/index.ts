@@ -9,6 +9,7 @@ import {
 } from '../geometry';
 import { demoPlan } from '../plan/demo';
 import type { Plan, PlanOption } from '../plan/types';
+import { keepBeside } from './keep-beside';
 import { type KeepingState, keepingStore } from './keeping';
 import { createPlanStore, type PlanState } from './plan-store';
 import { createSessionStore, type SessionState } from './session-store';
@@ -26,6 +27,7 @@ export type {
 
 export const planStore = createPlanStore(demoPlan());
 export const sessionStore = createSessionStore();
+keepBeside(planStore, sessionStore);
 
 const evaluate = createEvaluator();
 /** `fresh`: the option that is of `plan`, the others being of an earlier one; null: all of them. */

@@ -53,7 +53,7 @@ export interface SessionState {
   sheet: string;
   painted: PaintedMap | null;
   spotMarks: readonly SpotMark[];
-  /** Id of an option drawn beside the one on the board. */
+  /** Id of an option drawn beside the one on the board, never that one itself. */
   beside: string | null;
   /** Draws what the front pillars hide from the eyes at the wheel. */
   showPillarView: boolean;
@@ -79,3 +79,5 @@ export function createSessionStore() {
     showPillarView: false,
   }));
 }
+
+export type SessionStore = ReturnType<typeof createSessionStore>;

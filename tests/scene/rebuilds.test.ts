@@ -8,6 +8,7 @@ import { createHeadsPart } from '../../src/scene/parts/heads-part';
 import { createKit } from '../../src/scene/parts/kit';
 import { createLinesPart } from '../../src/scene/parts/lines-part';
 import { createObstaclesPart } from '../../src/scene/parts/obstacles-part';
+import { createPanelMarks } from '../../src/scene/parts/panel-marks';
 import { createPanelsPart } from '../../src/scene/parts/panels-part';
 import { createReflectionsPart } from '../../src/scene/parts/reflections-part';
 import { createSpeakersPart } from '../../src/scene/parts/speakers-part';
@@ -29,6 +30,7 @@ function makeParts() {
   const kit = createKit(createLook());
   const parts = {
     panels: createPanelsPart(kit),
+    marks: createPanelMarks(kit),
     obstacles: createObstaclesPart(kit),
     zones: createZonesPart(kit),
     body: createBodyPart(kit),
@@ -78,7 +80,7 @@ function makeParts() {
         seat?.arrivals.flatMap(({ reflections }) => reflections.map(({ panel }) => panel)) ?? [],
       );
       const selected = cabin.panels[0]?.id ?? null;
-      parts.panels.mark({ blocking, grazed: new Set(), selected, reflecting });
+      parts.marks.mark(parts.panels.drawn(), { blocking, grazed: new Set(), selected, reflecting });
     },
     end() {
       for (const part of Object.values(parts)) part.dispose();

@@ -1,33 +1,33 @@
-import type { Group } from 'three';
+import { Group } from 'three';
 import { createBodyPart } from './body-part';
 import { createHeadsPart } from './heads-part';
-import { createImagePart } from './image-part';
 import type { Kit } from './kit';
-import { createLinesPart } from './lines-part';
 import { createObstaclesPart } from './obstacles-part';
 import { createPanelsPart } from './panels-part';
-import { createReflectionsPart } from './reflections-part';
-import { createSpeakersPart } from './speakers-part';
 import { createZonesPart } from './zones-part';
 
-/** Every part of the drawing, hung under the car's root. */
+/** Every part of the drawing but the options themselves, hung under the car's root. */
 export function createParts(kit: Kit, root: Group) {
-  const parts = {
+  /** The car, which every option drawn shares. */
+  const car = {
     panels: createPanelsPart(kit),
     obstacles: createObstaclesPart(kit),
     zones: createZonesPart(kit),
     body: createBodyPart(kit),
-    speakers: createSpeakersPart(kit),
-    lines: createLinesPart(kit),
-    reflections: createReflectionsPart(kit),
-    image: createImagePart(kit),
     heads: createHeadsPart(kit),
   };
-  for (const part of Object.values(parts)) root.add(part.group);
+  /** What is said of the option on the board alone: not seen where another is drawn beside it. */
+  const own = {};
+  const onBoard = new Group();
+  for (const part of Object.values(car)) root.add(part.group);
+  for (const part of Object.values<{ group: Group }>(own)) onBoard.add(part.group);
+  root.add(onBoard);
   return {
-    ...parts,
+    ...car,
+    ...own,
+    onBoard,
     dispose() {
-      for (const part of Object.values(parts)) part.dispose();
+      for (const part of Object.values({ ...car, ...own })) part.dispose();
     },
   };
 }

@@ -1,7 +1,7 @@
 /** The cabin's panels: surfaces, glass and the ink along their borders. */
 import { Group, Mesh } from 'three';
 import type { Panel, Vec3 } from '../../geometry';
-import { inkGeometry, type Stroke } from '../meshes/ink';
+import { inkGeometry } from '../meshes/ink';
 import { panelBorders, panelGeometry } from '../meshes/panel-mesh';
 import { nearestPass, type Pass } from '../pick/nearest-pass';
 import type { Ray } from '../pick/ray';
@@ -9,22 +9,13 @@ import { type SurfaceCaster, type SurfaceHit, surfaceCaster } from '../pick/surf
 import type { Shaded } from '../shading/openness';
 import { createBin } from './bin';
 import { type Kit, LAYER } from './kit';
-import { strokeSheet } from './stroke-sheet';
 
 export interface PanelsPart {
   group: Group;
   /** Redraws where the panels changed; true when it did. */
   show(panels: readonly Panel[]): boolean;
-  /**
-   * Hatches those in the way and the one selected; outlines those passed too near and those that
-   * throw sound back.
-   */
-  mark(how: {
-    blocking: ReadonlySet<string>;
-    selected: string | null;
-    grazed: ReadonlySet<string>;
-    reflecting: ReadonlySet<string>;
-  }): void;
+  /** The panels as drawn: the same array until they are drawn anew. */
+  drawn(): readonly Panel[];
   /** Where a line first meets one panel, from either side. */
   meet(id: string, ray: Ray, far: number): SurfaceHit | null;
   /** Where a line passes one panel most narrowly. */
@@ -39,37 +30,20 @@ export interface PanelsPart {
 
 export function createPanelsPart(kit: Kit): PanelsPart {
   const bin = createBin();
-  const marks = createBin();
   const group = new Group();
   const surface = new Mesh(undefined, kit.surface);
   const glass = new Mesh(undefined, kit.glass);
   const ink = new Mesh(undefined, kit.ink);
-  const blocking = new Mesh(undefined, kit.blockedHatch);
-  const chosen = new Mesh(undefined, kit.accentHatch);
   glass.renderOrder = LAYER.glass;
   ink.renderOrder = LAYER.ink;
-  blocking.renderOrder = chosen.renderOrder = LAYER.zone;
-  for (const mesh of [surface, glass, ink, blocking, chosen]) mesh.frustumCulled = false;
-  group.add(surface, glass, ink, blocking, chosen);
-  const outlines = strokeSheet([[kit.path, LAYER.path]]);
-  group.add(...outlines.meshes);
+  for (const mesh of [surface, glass, ink]) mesh.frustumCulled = false;
+  group.add(surface, glass, ink);
 
   let shown: readonly Panel[] = [];
+  let drawn: readonly Panel[] = [];
   let all: ReturnType<typeof panelGeometry> | null = null;
   let caster: SurfaceCaster | null = null;
-  let marked = '';
   const single = new Map<string, SurfaceCaster>();
-
-  function hatch(mesh: Mesh, ids: ReadonlySet<string>): void {
-    const panels = shown.filter((panel) => ids.has(panel.id));
-    mesh.visible = panels.length > 0;
-    if (mesh.visible) mesh.geometry = marks.keep(panelGeometry(panels).geometry);
-  }
-
-  function outline(ids: ReadonlySet<string>, pen: Pick<Stroke, 'tone' | 'width' | 'strength'>) {
-    const panels = shown.filter((panel) => ids.has(panel.id));
-    return panelBorders(panels).map((stroke): Stroke => ({ ...stroke, ...pen }));
-  }
 
   function whole(): SurfaceCaster {
     if (!all || !caster) {
@@ -86,9 +60,8 @@ export function createPanelsPart(kit: Kit): PanelsPart {
         shown = panels;
         return false;
       }
-      shown = panels;
+      shown = drawn = panels;
       bin.empty();
-      marked = '';
       all = null;
       caster = null;
       single.clear();
@@ -98,20 +71,7 @@ export function createPanelsPart(kit: Kit): PanelsPart {
       ink.geometry = bin.keep(inkGeometry(panelBorders(panels)));
       return true;
     },
-    mark(how) {
-      const { selected } = how;
-      const sets = [how.blocking, how.grazed, how.reflecting].map((ids) => [...ids].join());
-      const key = `${sets.join('|')}|${selected ?? ''}`;
-      if (key === marked) return;
-      marked = key;
-      marks.empty();
-      hatch(blocking, how.blocking);
-      hatch(chosen, new Set(selected ? [selected] : []));
-      outlines.draw([
-        ...outline(how.reflecting, { tone: 'quiet-ink', width: 1.7, strength: 0.85 }),
-        ...outline(how.grazed, { tone: 'blocked', width: 1.8, strength: 0.7 }),
-      ]);
-    },
+    drawn: () => drawn,
     pass(id, from, to) {
       const panel = shown.find((candidate) => candidate.id === id);
       return panel ? nearestPass(from, to, panel) : null;
@@ -131,11 +91,7 @@ export function createPanelsPart(kit: Kit): PanelsPart {
     },
     ownerOf: (triangle) => shown[all?.owner[triangle] ?? -1] ?? null,
     solid: () => ({ geometry: surface.geometry, at: [0, 0, 0] }),
-    dispose() {
-      bin.empty();
-      marks.empty();
-      outlines.dispose();
-    },
+    dispose: () => bin.empty(),
   };
 }
 

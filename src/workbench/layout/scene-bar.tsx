@@ -1,5 +1,6 @@
 import { sessionStore, useSession, type ViewName } from '../../store';
 import { Segments } from '../parts/segments';
+import { BesideChoice } from './beside-choice';
 
 const VIEWS: readonly { value: ViewName; label: string }[] = [
   { value: 'free', label: 'Free' },
@@ -37,6 +38,7 @@ export function SceneBar() {
       >
         People
       </button>
+      <BesideChoice />
     </div>
   );
 }

@@ -1,0 +1,140 @@
+/**
+ * What is drawn of one option over the car, which all options share: speakers, the ways of their
+ * sound, reflections, the image, and what is marked as in the way.
+ */
+import { Group } from 'three';
+import type {
+  CabinModel,
+  KeepClearZone,
+  OptionResult,
+  SeatResult,
+  SpeakerInput,
+  Vec3,
+} from '../geometry';
+import { planStore, sessionStore } from '../store';
+import {
+  chosenId,
+  type Hovered,
+  type InTheWay,
+  inTheWayOf,
+  panelsOf,
+  reflectingArrivals,
+} from './attention';
+import { createImageKeeper } from './image/keep-image';
+import { wordsFor } from './label-wants';
+import { createImagePart } from './parts/image-part';
+import type { Kit } from './parts/kit';
+import { createLinesPart, type Surroundings } from './parts/lines-part';
+import { createPanelMarks } from './parts/panel-marks';
+import type { PanelsPart } from './parts/panels-part';
+import { createReflectionsPart } from './parts/reflections-part';
+import { createSpeakersPart } from './parts/speakers-part';
+import type { WordsFrame } from './words/want';
+
+export interface OptionShown {
+  cabin: CabinModel;
+  option: OptionResult | null;
+  /** The seat in view, as this option answers it. */
+  seat: SeatResult | null;
+  hovered: Hovered;
+  /** Id of the seat from whose eyes the car is seen; then no line is drawn. */
+  lookedThrough: string | null;
+}
+
+const ORIGIN: Vec3 = [0, 0, 0];
+const NOTHING: InTheWay = { blocking: new Set(), grazed: new Set() };
+
+/** @param ask called when something worked out meanwhile is to be drawn */
+export function createOptionDrawing(
+  kit: Kit,
+  panels: PanelsPart,
+  around: Surroundings,
+  ask: () => void,
+) {
+  const group = new Group();
+  const parts = {
+    marks: createPanelMarks(kit),
+    speakers: createSpeakersPart(kit),
+    lines: createLinesPart(kit),
+    reflections: createReflectionsPart(kit),
+    image: createImagePart(kit),
+  };
+  const { marks, speakers, lines, reflections, image } = parts;
+  for (const part of Object.values(parts)) group.add(part.group);
+  const images = createImageKeeper(ask);
+  let inTheWay = NOTHING;
+
+  /** From the side and from the front the fan would be a line on edge. */
+  function showImage({ cabin, option, seat }: OptionShown): void {
+    const { view, showImage: wanted } = sessionStore.getState();
+    const level =
+      view === 'seat' ? 'own eyes' : view === 'free' || view === 'plan' ? 'above' : null;
+    const plan = planStore.shown();
+    const input = plan.options.find(({ id }) => id === option?.id);
+    if (!wanted || !level || !option || !input || !seat) {
+      image.show(null, null, null);
+      return;
+    }
+    const stage = { plan, cabin, option: input, result: option };
+    const kept = images.of(stage, seat.id, planStore.getState().gesture === null);
+    image.show(kept, cabin.seats.find(({ id }) => id === seat.id) ?? null, level);
+  }
+
+  return {
+    group,
+    speakers,
+    show(shown: OptionShown): void {
+      const { option, seat, hovered, lookedThrough } = shown;
+      const { selection, showReflections } = sessionStore.getState();
+      const chosen = chosenId('speaker', selection);
+      const over = hovered?.kind === 'speaker' ? hovered.id : null;
+      const placed = new Map(option?.placed.map((one) => [one.speaker, one]) ?? []);
+      const arrivals = seat?.arrivals ?? [];
+      const among = speakersOf(option);
+      inTheWay = inTheWayOf(arrivals, hovered);
+      const reflecting = showReflections ? reflectingArrivals(seat, among, hovered) : [];
+      marks.mark(panels.drawn(), {
+        ...inTheWay,
+        selected: chosenId('panel', selection),
+        reflecting: panelsOf(reflecting),
+      });
+      speakers.show(
+        among.flatMap((speaker) => {
+          const at = placed.get(speaker.id);
+          return at ? [{ speaker, placed: at }] : [];
+        }),
+        chosen,
+        over,
+      );
+      // From the listener's own eyes every line would run into the lens.
+      lines.group.visible = lookedThrough === null;
+      showImage(shown);
+      const emphasis = { selected: chosen, hovered: over, underneath: image.shown() !== null };
+      const head = seat?.head ?? ORIGIN;
+      lines.show(head, arrivals, placed, emphasis, around);
+      reflections.show(head, reflecting, placed, lookedThrough === null);
+    },
+    /** What stands in the way of the lines looked at. */
+    inTheWay: () => inTheWay,
+    words: (frame: WordsFrame, zones: readonly { zone: KeepClearZone; middle: Vec3 }[]) =>
+      wordsFor({
+        ...frame,
+        zones,
+        speakers: speakers.shown(),
+        lines: lines.shown(),
+        reflections: reflections.shown(),
+        fan: image.shown(),
+      }),
+    dispose() {
+      images.end();
+      for (const part of Object.values(parts)) part.dispose();
+    },
+  };
+}
+
+export type OptionDrawing = ReturnType<typeof createOptionDrawing>;
+
+/** The speakers of an option, as the plan shown has them. */
+export function speakersOf(option: OptionResult | null): readonly SpeakerInput[] {
+  return planStore.shown().options.find(({ id }) => id === option?.id)?.speakers ?? [];
+}
