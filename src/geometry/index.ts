@@ -44,4 +44,5 @@ export { pairsOf } from './stage/pairs';
 export { placeSpeaker } from './stage/place';
 export * from './stage/rank-dimensions';
 export * from './study';
+export * from './survey';
 export * from './vector';
