@@ -23,6 +23,7 @@ export * from './fit';
 export * from './input';
 export * from './map';
 export * from './result';
+export * from './ring';
 export * from './search';
 export { cramerSpeed, isoSpeed, type SpeedOfSound, speedOfSound } from './sound/air';
 export * from './sound/closed-box';
