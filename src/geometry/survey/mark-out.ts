@@ -84,7 +84,7 @@ function markOne(
   if (!axis) reasons.push('the aim has no direction, so there are no readings for it');
   const sill = heightOver(cabin, spot, 'sill-front', 'sill-end');
   const rail = heightOver(cabin, spot, 'seat-rail-front', 'seat-rail-rear');
-  if (sill === null) reasons.push('this cabin has no sill to measure from');
+  if (sill === null) reasons.push('there is no sill in this cabin to measure the height over');
   if (!body) reasons.push('without the speaker’s body there is no cut-out');
   return {
     speaker: id,
