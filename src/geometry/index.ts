@@ -19,6 +19,7 @@ export {
   type TemplateData,
 } from './cabin/templates';
 export { tessellatePanel } from './cabin/tessellate-panel';
+export * from './compare';
 export * from './fit';
 export * from './input';
 export * from './map';

@@ -5,12 +5,13 @@
  */
 import { buildCabin } from '../cabin/build-cabin';
 import type { CabinModel, Panel, Seat } from '../cabin/model';
-import type { SeatInput, SpeakerInput } from '../input';
+import type { SpeakerInput } from '../input';
 import { buildCaster, type Caster } from '../paths/cast';
 import { buildWayFinder, type WayFinder } from '../paths/way-round';
 import { spotOf } from '../stage/arrivals';
 import { placeSpeaker } from '../stage/place';
 import { distance } from '../vector';
+import { slideSeat } from './slide-seat';
 import { arrivalOf, noSeat, type Stage, seatResultOf } from './stage';
 import { type Along, stepAlong } from './step-along';
 
@@ -106,37 +107,18 @@ export function shifted(
   };
 }
 
-/** Rounding may leave a seat this little short of its rails' end, mm. */
-const ON_RAILS = 1e-6;
-
 /** The paths with the seat slid rearward, or forward; a head placed by hand goes along X. */
 export function slid(
   speakers: readonly SpeakerInput[],
   { plan, cabin }: Stage,
-  { id, slideRange }: Seat,
+  seat: Seat,
   sign: Sign,
 ): Lengths {
   const none = (why: string) => () => ({ why });
-  const step = sign * SENSITIVITY_STEP.mm;
-  const seats: readonly SeatInput[] = plan.seats?.length
-    ? plan.seats
-    : cabin.seats.map((seat) => ({ id: seat.id }));
-  if (!seats.find((seat) => seat.id === id)?.head) {
-    if (!slideRange) return none(`the seat "${id}" does not slide`);
-    const [first, last] = slideRange;
-    if (step < first - ON_RAILS || step > last + ON_RAILS) {
-      const end = sign > 0 ? 'rear' : 'front';
-      return none(`the seat is within ${SENSITIVITY_STEP.mm} mm of the ${end} of its rails`);
-    }
-  }
-  const moved = seats.map((seat): SeatInput => {
-    if (seat.id !== id) return seat;
-    if (!seat.head) return { ...seat, slide: (seat.slide ?? 0) + step };
-    const [x, y, z] = seat.head;
-    return { ...seat, head: [x + step, y, z] };
-  });
-  const answer = buildCabin({ ...plan, seats: moved });
+  const moved = slideSeat(plan, cabin, seat, sign * SENSITIVITY_STEP.mm);
+  if ('why' in moved) return none(moved.why);
+  const answer = buildCabin({ ...plan, seats: moved.seats });
   if (!answer.ok) return none(answer.error.message);
-  const there = answer.cabin.seats.find((seat) => seat.id === id);
-  return there ? lengthsOf(speakers, trialIn(answer.cabin, there)) : none(noSeat(id));
+  const there = answer.cabin.seats.find(({ id }) => id === seat.id);
+  return there ? lengthsOf(speakers, trialIn(answer.cabin, there)) : none(noSeat(seat.id));
 }
