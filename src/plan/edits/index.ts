@@ -10,4 +10,5 @@ export * from './pairing';
 export * from './pockets';
 export { isTied, type PlanRecipe } from './recipe';
 export * from './seats';
+export * from './take-found';
 export * from './whole';
