@@ -118,7 +118,7 @@ describe('what a request may not be', () => {
     [{ require: { fits: 1 } }, 'require.fits: must be true or false, got 1'],
     [
       { require: { view: true } },
-      'require.view: is not known; there are "fits", "free", "maxOffAxisDeg"',
+      'require.view: is not known; there are "fits", "free", "maxOffAxisDeg", "maxPillarViewDeg", "maxAddedPillarViewDeg"',
     ],
     [{ aim: { kind: 'seat' } }, 'aim.seat: must be given'],
     [

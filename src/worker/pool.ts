@@ -1,19 +1,20 @@
-import { proxy, type Remote, wrap } from 'comlink';
+import { proxy, wrap } from 'comlink';
 import {
+  type GridHeard,
   joinMaps,
   type MapAnswer,
   type MapProgress,
   type MapRequest,
   type PlanInput,
-  type SearchProgress,
   type SearchRequest,
   type SearchResult,
+  type StageRequest,
+  type StageSearchResult,
 } from '../geometry';
 import type { Asked } from './client';
+import { inTwoHalves, joined, type Put, type Service, sumOf } from './in-shares';
 import type { EngineService, OnMapProgress, OnSearchProgress, Outcome, Served } from './protocol';
 import { createEngineService } from './service';
-
-type Service = EngineService | Remote<EngineService>;
 
 /**
  * Maps and searches over all cores: the spots are dealt out to several workers and put together
@@ -26,6 +27,12 @@ export interface EnginePool {
     request: SearchRequest,
     onProgress?: OnSearchProgress,
   ): Asked<SearchResult>;
+  /** Several pairs together; a search of either kind supersedes the other. */
+  searchStage(
+    plan: PlanInput,
+    request: StageRequest,
+    onProgress?: OnSearchProgress,
+  ): Asked<StageSearchResult>;
   /** Another service in the place of one that is gone; what it had to do is put to the new one. */
   replace(index: number, service: Service): void;
 }
@@ -50,11 +57,15 @@ export function createEnginePool(first: readonly Service[]): EnginePool {
   const open = new Map<Kind, Open>();
   let last = 0;
 
+  function stop(tasks: Iterable<Task>): void {
+    for (const { slot, request } of tasks) void services[slot]?.cancel(request);
+  }
+
   function drop(kind: Kind, why: 'superseded' | 'cancelled'): void {
     const dropped = open.get(kind);
     if (!dropped) return;
     open.delete(kind);
-    for (const { slot, request } of dropped.tasks) void services[slot]?.cancel(request);
+    stop(dropped.tasks);
     dropped.finish({ kind: why });
   }
 
@@ -100,6 +111,8 @@ export function createEnginePool(first: readonly Service[]): EnginePool {
           resolve(served.stopped ? { kind: 'cancelled' } : { kind: 'answer', value: served.value });
         },
         (reason: unknown) => {
+          // One share has failed: the others would be worked out for nobody.
+          if (isOpen()) stop(tasks);
           close();
           reject(reason);
         },
@@ -141,28 +154,27 @@ export function createEnginePool(first: readonly Service[]): EnginePool {
         });
       }),
     search: (plan, request, onProgress) =>
-      ask<SearchResult>('search', async (put, isOpen) => {
-        const latest: (SearchProgress | undefined)[] = services.map(() => undefined);
-        const answers = await Promise.all(
-          shares().map((share) =>
-            put(share.index, (service, number) => {
-              const heard = onProgress
-                ? proxy<OnSearchProgress>((progress) => {
-                    latest[share.index] = progress;
-                    if (isOpen()) onProgress(sumOf(latest.filter((one) => one !== undefined)));
-                  })
-                : null;
-              return service.hearGrid(number, plan, request, share, heard);
-            }),
-          ),
-        );
-        const grid = joined(answers, (heard) => heard);
-        if (grid.stopped) return grid;
-        const refused = grid.value.find((one) => !one.ok);
-        if (refused && !refused.ok) return { stopped: false, value: refused };
-        const parts = grid.value.flatMap((one) => (one.ok ? [one.heard] : []));
-        return put(0, (service, number) => service.finishSearch(number, plan, request, parts));
-      }),
+      ask<SearchResult>('search', (put, isOpen) =>
+        inTwoHalves(
+          put,
+          shares(),
+          onProgress && ((progress) => isOpen() && onProgress(progress)),
+          (service, number, share, heard) => service.hearGrid(number, plan, request, share, heard),
+          (service, number, parts: GridHeard[], heard) =>
+            service.finishSearch(number, plan, request, parts, heard),
+        ),
+      ),
+    searchStage: (plan, request, onProgress) =>
+      ask<StageSearchResult>('search', (put, isOpen) =>
+        inTwoHalves(
+          put,
+          shares(),
+          onProgress && ((progress) => isOpen() && onProgress(progress)),
+          (service, number, share, heard) => service.hearStage(number, plan, request, share, heard),
+          (service, number, parts: (readonly GridHeard[])[], heard) =>
+            service.finishStage(number, plan, request, parts, heard),
+        ),
+      ),
     replace(index, service) {
       services[index] = service;
       for (const { tasks } of open.values())
@@ -170,25 +182,6 @@ export function createEnginePool(first: readonly Service[]): EnginePool {
     },
   };
 }
-
-type Put = <T>(
-  slot: number,
-  go: (service: Service, request: number) => Promise<Served<T>>,
-) => Promise<Served<T>>;
-
-function joined<T, U>(answers: readonly Served<T>[], join: (values: T[]) => U): Served<U> {
-  const values: T[] = [];
-  for (const answer of answers) {
-    if (answer.stopped) return answer;
-    values.push(answer.value);
-  }
-  return { stopped: false, value: join(values) };
-}
-
-const sumOf = (all: readonly { done: number; total: number }[]) => ({
-  done: all.reduce((sum, { done }) => sum + done, 0),
-  total: all.reduce((sum, { total }) => sum + total, 0),
-});
 
 /** More workers than this gain little and cost memory: choice of ours, no source. */
 const MOST_WORKERS = 8;

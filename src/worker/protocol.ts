@@ -18,6 +18,8 @@ import type {
   SearchRequest,
   SearchResult,
   SearchShare,
+  StageRequest,
+  StageSearchResult,
 } from '../geometry';
 
 /** An answer, or word that the work was stopped on request. */
@@ -32,6 +34,11 @@ export type OnSearchProgress = (progress: SearchProgress) => void;
 export type OnMapProgress = (progress: MapProgress) => void;
 
 export type HeardAnswer = { ok: true; heard: GridHeard } | { ok: false; error: Refusal };
+
+/** The same for the grids of several pairs. */
+export type StageHeardAnswer =
+  | { ok: true; heard: readonly GridHeard[] }
+  | { ok: false; error: Refusal };
 
 /** What the worker offers. */
 export interface EngineService {
@@ -64,7 +71,23 @@ export interface EngineService {
     plan: PlanInput,
     asked: SearchRequest,
     shares: readonly GridHeard[],
+    onProgress: OnSearchProgress | null,
   ): Promise<Served<SearchResult>>;
+  /** The same two halves for several pairs together. */
+  hearStage(
+    request: number,
+    plan: PlanInput,
+    asked: StageRequest,
+    share: SearchShare,
+    onProgress: OnSearchProgress | null,
+  ): Promise<Served<StageHeardAnswer>>;
+  finishStage(
+    request: number,
+    plan: PlanInput,
+    asked: StageRequest,
+    shares: readonly (readonly GridHeard[])[],
+    onProgress: OnSearchProgress | null,
+  ): Promise<Served<StageSearchResult>>;
   /** Stops the request of that number, if it still runs or has not begun. */
   cancel(request: number): void;
 }

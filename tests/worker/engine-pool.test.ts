@@ -40,7 +40,13 @@ describe('maps and searches over several workers', () => {
     const found = await pool.search(plan, request, (progress) => heard.push(progress)).outcome;
     expect(found).toEqual({ kind: 'answer', value: searchSpots(plan, request) });
     expect(heard.length).toBeGreaterThan(0);
-    expect(heard.every(({ done, total }) => done > 0 && done <= total)).toBe(true);
+    expect(heard.every(({ done, total }) => done >= 0 && done <= total)).toBe(true);
+    // All spots first, then the choices; neither ever goes back.
+    const steps = heard.map(({ phase }) => phase);
+    expect(steps).toEqual([...steps].sort().reverse());
+    expect(steps).toContain('spots');
+    const choices = heard.filter(({ phase }) => phase === 'choices').map(({ done }) => done);
+    expect(choices).toEqual([...choices].sort((a, b) => a - b));
   });
 
   test('a map is the direct one, and is seen growing before it is done', async () => {

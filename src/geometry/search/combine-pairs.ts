@@ -20,17 +20,22 @@ export interface Choice {
 /** So many choices are looked at before the search is cut short: a few seconds. */
 export const MOST_LOOKS = 30_000_000;
 
+/** Looks between two signs of life. */
+const TURN = 10_000;
+
 /**
  * @param weights of a spread of 1 mm, by seat
  * @param stand whether candidate `j` of pair `q` can stand beside `i` of pair `p`
- * @param wanted whether a whole choice may be taken, asked last
+ * @param wanted whether a choice may be taken, asked last; of one begun (-1: not taken yet) whether
+ *   any way to go on may be
+ * @returns yields how much has been looked through, 0 to 1
  */
 export function* bestChoice(
   pairs: readonly Candidates[],
   weights: readonly number[],
   stand: (p: number, i: number, q: number, j: number) => boolean,
   wanted: (picks: readonly number[]) => boolean,
-): Generator<void, { choice: Choice | null; complete: boolean }> {
+): Generator<number, { choice: Choice | null; complete: boolean }> {
   const lanes = 2 * weights.length;
   // Narrow choices first: they leave most out. The rest of the order does not change the answer.
   const order = pairs.map((_, p) => p).sort((a, b) => sizeOf(pairs, a) - sizeOf(pairs, b));
@@ -62,7 +67,7 @@ export function* bestChoice(
     }
     next[depth] = i + 1;
     looks += 1;
-    if (looks % 100_000 === 0) yield;
+    if (looks % TURN === 0) yield (next[0] as number) / sizeOf(pairs, order[0] as number);
     if (looks > MOST_LOOKS) return { choice: best, complete: false };
     const [lo, hi] = [low[depth] as Float64Array, high[depth] as Float64Array];
     for (let lane = 0; lane < lanes; lane++) {
@@ -76,10 +81,12 @@ export function* bestChoice(
     if (order.slice(0, depth).some((q) => !stand(q, picks[q] as number, p, i))) continue;
     picks[p] = i;
     sums[depth] = sum;
+    for (const later of order.slice(depth + 1)) picks[later] = -1;
+    if (!wanted(picks)) continue;
     if (depth + 1 < order.length) {
       depth += 1;
       next[depth] = 0;
-    } else if (wanted(picks)) best = { picks: [...picks], score: whole };
+    } else best = { picks: [...picks], score: whole };
   }
   return { choice: best, complete: true };
 }
@@ -87,7 +94,7 @@ export function* bestChoice(
 const sizeOf = (pairs: readonly Candidates[], p: number): number => pairs[p]?.scores.length ?? 0;
 
 /** The heaviest of the seats' and sides' spreads. */
-function spreadOf(
+export function spreadOf(
   weights: readonly number[],
   low: Float64Array | undefined,
   high: Float64Array | undefined,

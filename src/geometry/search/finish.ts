@@ -1,92 +1,100 @@
 import type { Side } from '../input';
-import { SPOT_AIMS } from '../map/penalty';
 import type { Vec3 } from '../vector';
 import { tradeOffFront } from './front';
 import type { GridHeard } from './hear-grid';
-import { costOf, MEASURED, measureInPlace, SCORE } from './measure-pair';
-import {
-  countPairs,
-  foundSpot,
-  type HeardSpots,
-  heardPairAt,
-  isFeasible,
-  positionsOf,
-} from './pair-spot';
+import { countPairs, foundSpot, type HeardSpots, heardPairAt, positionsOf } from './pair-spot';
 import type { ReadySearch } from './prepare';
-import { apartOf, type HeardPair, heardSpots, hearPair, refinePair } from './refine';
+import { apartOf, heardSpots, hearPair, refinePair } from './refine';
 import type { FoundSpot, SearchAnswer, SearchProgress } from './types';
+import { frontColumns, type WeighedGrid, weighGridInSteps } from './weigh-grid';
 
-/** Pairs looked at between two signs of life. */
+/** Spots told between two signs of life. */
 const TURN = 256;
 
 /** From what the grid sounds like to the answer: scores, the front, the answers, refined. */
 export function* finishSearchInSteps(
   ready: ReadySearch,
-  { left, right }: GridHeard,
+  heard: GridHeard,
 ): Generator<SearchProgress, SearchAnswer> {
   const tried = countPairs(ready);
-  const pairAt = (n: number): HeardSpots => heardPairAt(ready, { left, right }, n);
-  const total = tried + ready.answers;
-  const tell = (n: number): FoundSpot => foundSpot(ready, pairAt(n));
-
-  const aims = SPOT_AIMS.filter((aim) => ready.wants[aim] > 0);
-  const columns = aims.map((aim) => SPOT_AIMS.indexOf(aim));
-  const measured = new Float64Array(MEASURED);
-  const feasible: number[] = [];
-  const scores: number[] = [];
-  const costs: number[] = [];
-  for (let n = 0; n < tried; n++) {
-    if (n % TURN === 0) yield { done: n, total };
-    const pair = pairAt(n);
-    if (!isFeasible(ready, pair)) continue;
-    measureInPlace(ready, left, pair.i, right, pair.j, measured);
-    feasible.push(n);
-    scores.push(measured[SCORE] as number);
-    aims.forEach((aim, a) => {
-      costs.push(costOf(aim, measured[columns[a] as number] as number));
-    });
+  const pairAt = (n: number): HeardSpots => heardPairAt(ready, heard, n);
+  const end: SearchProgress = { phase: 'choices', done: tried, total: tried };
+  function* tell(numbers: Iterable<number>): Generator<SearchProgress, FoundSpot[]> {
+    const told: FoundSpot[] = [];
+    for (const n of numbers) {
+      if (told.length % TURN === 0) yield end;
+      told.push(foundSpot(ready, pairAt(n)));
+    }
+    return told;
   }
-  const byScore = Uint32Array.from({ length: feasible.length }, (_, f) => f).sort(
+
+  const grid = yield* weighGridInSteps(ready, heard, frontColumns(ready));
+  const { numbers, scores, costs, columns } = grid;
+  yield end;
+  const rows = tradeOffFront(costs, columns).sort(
     (a, b) => (scores[a] as number) - (scores[b] as number) || a - b,
   );
-  yield { done: tried, total };
+  const front = yield* tell(rows.map((row) => numbers[row] as number));
 
-  const rows = tradeOffFront(Float64Array.from(costs), aims.length);
-  const front = rows
-    .sort((a, b) => (scores[a] as number) - (scores[b] as number) || a - b)
-    .map((f) => tell(feasible[f] as number));
-
-  // Greedy by score: the best, then the best of those clearly elsewhere, and so on.
-  const picked: { n: number; positions: Record<Side, Vec3> }[] = [];
-  for (const f of byScore) {
-    if (picked.length >= ready.answers) break;
-    const n = feasible[f] as number;
-    const positions = positionsOf(pairAt(n));
-    if (picked.every((other) => apartOf(other.positions, positions) >= ready.apart))
-      picked.push({ n, positions });
-  }
   const answers: FoundSpot[] = [];
-  for (const [p, pick] of picked.entries()) {
-    yield { done: tried + p, total };
+  const picked = pickApart(ready, grid, rows[0], pairAt);
+  for (const pick of picked) {
+    yield end;
     const { leftSpot, rightSpot } = pairAt(pick.n);
     const start = hearPair(ready, { left: leftSpot, right: rightSpot });
     if (!start) continue;
-    const best: HeardPair = refinePair(ready, start, (positions) =>
-      picked.every((other) => other === pick || apartOf(other.positions, positions) >= ready.apart),
+    const isApart = (positions: Pick['positions']) =>
+      picked.every((other) => other === pick || apartOf(other.positions, positions) >= ready.apart);
+    const best = refinePair(ready, start, ({ positions, score }) =>
+      isApart(positions) ? score : Infinity,
     );
     pick.positions = best.positions;
     answers.push(foundSpot(ready, heardSpots(best)));
   }
   answers.sort((a, b) => a.score - b.score);
-  const whole: SearchAnswer = { tried, feasible: feasible.length, front, answers };
-  if (ready.all) {
-    const all: FoundSpot[] = [];
-    for (let n = 0; n < tried; n++) {
-      if (n % TURN === 0) yield { done: total, total };
-      all.push(tell(n));
-    }
-    whole.all = all;
-  }
-  yield { done: total, total };
+  const whole: SearchAnswer = { tried, feasible: numbers.length, front, answers };
+  if (ready.all) whole.all = yield* tell(Array.from({ length: tried }, (_, n) => n));
   return whole;
+}
+
+interface Pick {
+  n: number;
+  positions: Record<Side, Vec3>;
+}
+
+/**
+ * Greedy by score: the best, then the best of those clearly elsewhere, and so on. Looking through
+ * all of them once for each is quicker than sorting them.
+ * @param first row of the best, which of several alike is on the front
+ */
+function pickApart(
+  ready: ReadySearch,
+  { numbers, scores }: WeighedGrid,
+  first: number | undefined,
+  pairAt: (n: number) => HeardSpots,
+): Pick[] {
+  const picked: Pick[] = [];
+  const take = (row: number): Pick => {
+    const n = numbers[row] as number;
+    return { n, positions: positionsOf(pairAt(n)) };
+  };
+  while (picked.length < ready.answers && first !== undefined) {
+    if (picked.length === 0) {
+      picked.push(take(first));
+      continue;
+    }
+    let best: Pick | null = null;
+    let least = Infinity;
+    for (let row = 0; row < numbers.length; row++) {
+      if (!((scores[row] as number) < least)) continue;
+      const pick = take(row);
+      if (!picked.every((other) => apartOf(other.positions, pick.positions) >= ready.apart))
+        continue;
+      best = pick;
+      least = scores[row] as number;
+    }
+    if (!best) break;
+    picked.push(best);
+  }
+  return picked;
 }

@@ -32,8 +32,8 @@ export function* hearGridInSteps(
     const spot = spots[side][k];
     if (spot) hearSideInPlace(ready, side, spot, heard[side], k, wish);
   };
-  const units = mirrored ? spots.left.length : spots.left.length + spots.right.length;
-  const total = Math.max(0, Math.ceil((units - index) / of));
+  const units = countUnits(ready);
+  const total = countHearings(ready, { index, of });
   let done = 0;
   for (let k = index; k < units; k += of) {
     if (!mirrored)
@@ -47,10 +47,17 @@ export function* hearGridInSteps(
       if (all || heard.left.feasible[k] === 1) hear('right', k);
     }
     done += 1;
-    yield { done, total };
+    yield { phase: 'spots', done, total };
   }
   return heard;
 }
+
+const countUnits = ({ mirrored, spots }: ReadySearch): number =>
+  spots.left.length + (mirrored ? 0 : spots.right.length);
+
+/** How many steps listening to a share takes. */
+export const countHearings = (ready: ReadySearch, { index, of }: SearchShare): number =>
+  Math.max(0, Math.ceil((countUnits(ready) - index) / of));
 
 /** Puts shares of one grid together. */
 export function joinShares(shares: readonly GridHeard[]): GridHeard {

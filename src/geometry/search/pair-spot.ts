@@ -3,7 +3,7 @@ import type { GridSpot } from '../map/panel-grid';
 import { standAt } from '../map/stand';
 import type { Vec3 } from '../vector';
 import type { GridHeard } from './hear-grid';
-import { MEASURED, measureInPlace, measuresOf, SCORE } from './measure-pair';
+import { MEASURED, measureInPlace, measuresOf, penaltiesOf, SCORE } from './measure-pair';
 import type { ReadySearch } from './prepare';
 import { hearReflectionsInPlace, type SideHeard } from './side-heard';
 import type { FoundPlace, FoundSpot } from './types';
@@ -87,6 +87,7 @@ export function foundSpot(ready: ReadySearch, pair: HeardSpots): FoundSpot {
     feasible: why.length === 0,
     why,
     measures: measuresOf(measured),
+    penalties: penaltiesOf(measured),
     score: measured[SCORE] as number,
   };
 }

@@ -10,6 +10,7 @@ import type { Mover } from '../map/stand';
 import { pairsOf } from '../stage/pairs';
 import { placeSpeaker } from '../stage/place';
 import type { PairRequest, SearchLimits, SearchRequest, SharedRequest } from './types';
+import { type ReadyView, readyView } from './view-limit';
 
 export const USUAL_STEP = 20;
 export const USUAL_ANSWERS = 5;
@@ -33,7 +34,9 @@ export interface ReadySearch {
   /** Mirrored: right spot k belongs to left spot k. */
   spots: Readonly<Record<Side, readonly GridSpot[]>>;
   fits: SpotFitter;
-  limits: Required<Omit<SearchLimits, 'maxOffAxisDeg'>> & { maxOffAxisDeg: number | null };
+  limits: Required<Pick<SearchLimits, 'fits' | 'free'>> & { maxOffAxisDeg: number | null };
+  /** `null`: the view is not limited. */
+  view: ReadyView | null;
   wants: Readonly<Record<SpotAim, number>>;
   step: number;
   answers: number;
@@ -164,6 +167,7 @@ export function preparePair(
   ) as Record<SpotAim, number>;
   if (!SPOT_AIMS.some((name) => wants[name] > 0))
     throw new Refused(`${at}want`, 'must hold at least one aim with a weight above 0');
+  const standing = standingOf(option, moving, room);
   return {
     room,
     seats,
@@ -173,7 +177,11 @@ export function preparePair(
     mirrored,
     movers: { left: mover(left, 'left'), right: mover(right, 'right') },
     spots,
-    fits: makeFitter(room.cabin, standingOf(option, moving, room)),
+    fits: makeFitter(room.cabin, standing),
+    view: readyView(room.cabin, standing, {
+      maxPillarViewDeg: request.require?.maxPillarViewDeg ?? null,
+      maxAddedPillarViewDeg: request.require?.maxAddedPillarViewDeg ?? null,
+    }),
     limits: {
       fits: request.require?.fits ?? true,
       free: request.require?.free ?? false,

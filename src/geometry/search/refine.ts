@@ -75,29 +75,29 @@ export const apartOf = (a: Record<Side, Vec3>, b: Record<Side, Vec3>): number =>
  * Walks downhill from a pair of spots, in steps from half the grid's down to a millimetre along the
  * panels, and never to a worse score: a compass search. Mirrored spots move together, others one
  * after the other.
- * @param isAllowed whether a pair may stand there for other reasons
+ * @param judge what is walked down; Infinity where a pair may not stand for other reasons
  */
 export function refinePair(
   ready: ReadySearch,
   start: HeardPair,
-  isAllowed: (positions: Record<Side, Vec3>) => boolean,
+  judge: (pair: HeardPair) => number,
 ): HeardPair {
-  let best = start;
+  let best = { pair: start, cost: judge(start) };
   const movable: readonly Side[] = ready.mirrored ? ['left'] : ['left', 'right'];
   for (let step = ready.step / 2; ; step = Math.max(FINEST, step / 2)) {
     for (let move = 0; move < MOVES; move++) {
-      let better: HeardPair | null = null;
+      let better: typeof best | null = null;
       for (const side of movable)
         for (const [a, b] of WAYS) {
-          const next = moved(ready, best.spots, side, a * step, b * step);
-          const tried = next && hearPair(ready, next);
-          if (tried && tried.score < (better ?? best).score && isAllowed(tried.positions))
-            better = tried;
+          const next = moved(ready, best.pair.spots, side, a * step, b * step);
+          const pair = next && hearPair(ready, next);
+          const cost = pair ? judge(pair) : Infinity;
+          if (pair && cost < (better ?? best).cost) better = { pair, cost };
         }
       if (!better) break;
       best = better;
     }
-    if (step <= FINEST) return best;
+    if (step <= FINEST) return best.pair;
   }
 }
 

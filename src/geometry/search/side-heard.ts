@@ -8,6 +8,7 @@ import { spotOf } from '../stage/arrivals';
 import { offAxis } from '../stage/off-axis';
 import { sub } from '../vector';
 import type { ReadySearch } from './prepare';
+import { viewProblem } from './view-limit';
 
 /** Numbers kept for each spot and seat, in this order; NaN where there is none. */
 export const PER_SEAT = 4;
@@ -72,6 +73,10 @@ export function hearSideInPlace(
         );
       if (isOver()) break;
     }
+  if (ready.view && !isOver()) {
+    const problem = viewProblem(ready.view, speaker, placed);
+    if (problem) say(problem);
+  }
   if (limits.free && !isOver())
     for (const seat of seats) {
       const ids = room.caster.crossings(

@@ -9,6 +9,13 @@ export interface SearchLimits {
   /** Nothing crosses the straight line to any of the seats. Left out: it may. */
   free?: boolean;
   maxOffAxisDeg?: number;
+  /**
+   * Most of the view that the front pillar a speaker stands on may hide with it, degrees (see
+   * `pillarViews`). One that hides nothing more than the pillar does without it passes anyhow.
+   */
+  maxPillarViewDeg?: number;
+  /** Most that all pods on that pillar may add to what it hides bare, degrees. */
+  maxAddedPillarViewDeg?: number;
 }
 
 /** Aims and their weights, ≥ 0; one left out, or of weight 0, is no aim. */
@@ -49,6 +56,9 @@ export interface SearchRequest extends SharedRequest, PairRequest {
   all?: boolean;
 }
 
+/** Weighted penalties, by aim: what a score is the sum of. */
+export type SpotPenalties = Record<SpotAim, number>;
+
 export type SpotMeasures = Record<SpotAim, number | null>;
 
 export interface FoundPlace {
@@ -72,7 +82,9 @@ export interface FoundSpot extends FoundPlace {
    * reflection. `null`: no reflection; no angle, or no way round, is known.
    */
   measures: SpotMeasures;
-  /** 0 would be perfect; smaller is better. See `scoreOf`. */
+  /** For each aim weight × penalty, the largest over the seats of seat weight × penalty there. */
+  penalties: SpotPenalties;
+  /** Their sum: 0 would be perfect; smaller is better. */
   score: number;
 }
 
@@ -81,8 +93,9 @@ export interface SearchAnswer {
   tried: number;
   feasible: number;
   /**
-   * Spots of the grid that no other feasible one beats: none is at least as good in every aim and
-   * better in one. Best score first.
+   * Spots of the grid that no other feasible one beats: none is at least as good in the measure of
+   * every aim wanted and better in one. With seats of unlike weight it must be at least as good in
+   * the penalties too, in which these weights are: so the best score is always here. Best first.
    */
   front: FoundSpot[];
   /** Clearly different spots, best score first, each refined to the millimetre. */
@@ -91,6 +104,8 @@ export interface SearchAnswer {
 }
 
 export interface SearchProgress {
+  /** First spots are listened to, then choices among them are made; each counts from 0. */
+  phase: 'spots' | 'choices';
   done: number;
   total: number;
 }

@@ -82,6 +82,8 @@ const ofPair = {
       fits: optional(yesOrNo),
       free: optional(yesOrNo),
       maxOffAxisDeg: optional(number(0, 180)),
+      maxPillarViewDeg: optional(number(0, 180)),
+      maxAddedPillarViewDeg: optional(number(0, 180)),
     }),
   ),
   want: optional(

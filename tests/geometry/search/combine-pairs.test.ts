@@ -67,7 +67,8 @@ describe('the best choice for several pairs', () => {
         const pairs = given.map(ready);
         const stand = (p: number, i: number, q: number, j: number) =>
           (p + q + 3 * (i + j)) % nth !== 0;
-        const wanted = (picks: readonly number[]) => picks.reduce((a, b) => a + b, 0) % nth !== 1;
+        const wanted = (picks: readonly number[]) =>
+          picks.includes(-1) || picks.reduce((a, b) => a + b, 0) % nth !== 1;
         const allowed = (picks: readonly number[]) =>
           wanted(picks) &&
           picks.every((i, p) => picks.every((j, q) => q <= p || stand(p, i, q, j)));
