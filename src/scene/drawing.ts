@@ -4,7 +4,17 @@
  * mark what is stale and ask for one.
  */
 import type { PerspectiveCamera, Scene as ThreeScene, WebGLRenderer } from 'three';
-import type { CabinModel, OptionResult, Panel, SeatResult, Vec3 } from '../geometry';
+import {
+  type CabinModel,
+  distance,
+  length,
+  type OptionResult,
+  type Panel,
+  type SeatResult,
+  scale,
+  sub,
+  type Vec3,
+} from '../geometry';
 import { currentAnswer, currentOption, currentSeat, planStore, sessionStore } from '../store';
 import { chosenId, type Hovered } from './attention';
 import { carRoot } from './axes';
@@ -12,6 +22,7 @@ import { type Beside, createBeside } from './halves/beside';
 import { handOn } from './halves/hand';
 import { type Half, halfAt, type Rect, type Split, splitSheet } from './halves/split';
 import { createLabels } from './labels';
+import { spotNear } from './map/spot-place';
 import { createOptionDrawing, type OptionDrawing, speakersOf } from './option-drawing';
 import { createParts } from './parts/all';
 import { createKit } from './parts/kit';
@@ -23,6 +34,7 @@ import { shadeLater } from './shading/shade-later';
 import { watchTheme } from './theme';
 import { createPoseKeeper } from './views/keep-pose';
 import { createRig } from './views/rig';
+import { mapWants } from './words/map-words';
 
 export interface DrawingNeeds {
   camera: PerspectiveCamera;
@@ -36,13 +48,16 @@ export interface DrawingNeeds {
   ask(): void;
 }
 
+/** A point of a panel is in sight when nothing is met this much nearer to the eye, mm. */
+const SIGHT_SLACK = 25;
+
 export function createDrawing(needs: DrawingNeeds) {
   const { camera, canvas, overlay, besideOverlay, gl, scene, ask } = needs;
   const look = createLook();
   const kit = createKit(look);
   const root = carRoot();
   const parts = createParts(kit, root);
-  const { panels, obstacles, zones, body, heads } = parts;
+  const { panels, map, obstacles, zones, body, heads } = parts;
   scene.add(root);
 
   const surroundings: Surroundings = {
@@ -116,12 +131,14 @@ export function createDrawing(needs: DrawingNeeds) {
 
   /** Everything that hangs on the session and on the option on the board. */
   function dress(car: CabinModel): void {
-    const { selection, showZones } = sessionStore.getState();
+    const { selection, showZones, painted } = sessionStore.getState();
     const eyes = lookedThrough();
     zones.show(car.keepClear, showZones);
     heads.show(car.seats, chosenId('seat', selection) ?? seat?.id ?? '', eyes);
     body.group.visible = eyes === null;
-    mine.show({ cabin: car, option, seat, hovered, lookedThrough: eyes });
+    map.show(painted, car.panels);
+    const underPaint = painted !== null;
+    mine.show({ cabin: car, option, seat, hovered, lookedThrough: eyes, painted: underPaint });
     dressBodies(mine);
   }
 
@@ -169,6 +186,25 @@ export function createDrawing(needs: DrawingNeeds) {
     poses.refit();
   }
 
+  /** Whether a point on a panel is seen from `eye`; people are looked through. */
+  function inSight(eye: Vec3, point: Vec3): boolean {
+    const way = sub(point, eye);
+    const far = length(way);
+    const ray: Ray = { origin: eye, direction: scale(way, 1 / Math.max(far, 1e-6)) };
+    const limit = far - SIGHT_SLACK;
+    if (panels.under.first(ray, limit)) return false;
+    const body = obstacles.under(ray, (obstacle) => !obstacle.occupant);
+    return !body || distance(eye, body.point) > limit;
+  }
+
+  /** The spot of the painted map under a line of sight; `null` where there is none, or a body before it. */
+  function paintedSpot(ray: Ray): number | null {
+    const painted = map.shown()?.painted;
+    const hit = painted && named(panels.under.first(ray));
+    if (!painted || !hit || !inSight(ray.origin, hit.point)) return null;
+    return spotNear(painted.map, hit.panel, hit.point);
+  }
+
   function named(hit: SurfaceHit | null): { panel: Panel; point: Vec3 } | null {
     const panel = hit && panels.ownerOf(hit.triangle);
     return hit && panel ? { panel, point: hit.point } : null;
@@ -214,7 +250,8 @@ export function createDrawing(needs: DrawingNeeds) {
       camera.updateMatrixWorld();
       if (cabin) {
         const frame = { camera, size, cabin, seat, hovered, among: speakersOf(option) };
-        labels.lay(mine.words(frame, zones.middles()), size);
+        const wants = mine.words(frame, zones.middles());
+        labels.lay([...wants, ...mapWants(frame, map.shown(), inSight)], size);
         beside?.lay(camera, size, cabin, hovered);
       }
       // Said on arrival: whoever reads places off the sheet should not do so on the way.
@@ -261,6 +298,7 @@ export function createDrawing(needs: DrawingNeeds) {
     cabin: () => cabin,
     option: () => option,
     seat: () => seat,
+    paintedSpot,
     /** The panel's cabin side under a line of sight. */
     panelCast: (ray: Ray) => named(panels.under.first(ray)),
     /** That, and the near side's back: wherever a speaker dragged there might be meant to go. */

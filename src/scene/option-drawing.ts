@@ -39,6 +39,8 @@ export interface OptionShown {
   hovered: Hovered;
   /** Id of the seat from whose eyes the car is seen; then no line is drawn. */
   lookedThrough: string | null;
+  /** A map is painted on the panels: lines and other hatching would only be lines among lines. */
+  painted?: boolean;
 }
 
 const ORIGIN: Vec3 = [0, 0, 0];
@@ -63,6 +65,7 @@ export function createOptionDrawing(
   for (const part of Object.values(parts)) group.add(part.group);
   const images = createImageKeeper(ask);
   let inTheWay = NOTHING;
+  let overPaint = false;
 
   /** From the side and from the front the fan would be a line on edge. */
   function showImage({ cabin, option, seat }: OptionShown): void {
@@ -84,7 +87,8 @@ export function createOptionDrawing(
     group,
     speakers,
     show(shown: OptionShown): void {
-      const { option, seat, hovered, lookedThrough } = shown;
+      const { option, seat, hovered, lookedThrough, painted = false } = shown;
+      overPaint = painted;
       const { selection, showReflections } = sessionStore.getState();
       const chosen = chosenId('speaker', selection);
       const over = hovered?.kind === 'speaker' ? hovered.id : null;
@@ -94,8 +98,8 @@ export function createOptionDrawing(
       inTheWay = inTheWayOf(arrivals, hovered);
       const reflecting = showReflections ? reflectingArrivals(seat, among, hovered) : [];
       marks.mark(panels.drawn(), {
-        ...inTheWay,
-        selected: chosenId('panel', selection),
+        ...(painted ? NOTHING : inTheWay),
+        selected: painted ? null : chosenId('panel', selection),
         reflecting: panelsOf(reflecting),
       });
       speakers.show(
@@ -107,7 +111,7 @@ export function createOptionDrawing(
         over,
       );
       // From the listener's own eyes every line would run into the lens.
-      lines.group.visible = lookedThrough === null;
+      lines.group.visible = lookedThrough === null && !painted;
       showImage(shown);
       const emphasis = { selected: chosen, hovered: over, underneath: image.shown() !== null };
       const head = seat?.head ?? ORIGIN;
@@ -121,7 +125,7 @@ export function createOptionDrawing(
         ...frame,
         zones,
         speakers: speakers.shown(),
-        lines: lines.shown(),
+        lines: overPaint ? [] : lines.shown(),
         reflections: reflections.shown(),
         fan: image.shown(),
       }),

@@ -19,6 +19,8 @@ const MANNER = {
   bend: 'mark',
   pass: 'mark',
   bounce: 'mark',
+  level: 'on',
+  spot: 'mark',
 } as const;
 
 export interface LabelWant {

@@ -8,6 +8,7 @@ import type { Hovered } from './attention';
 import { type DragRun, runDrag } from './drag/drag';
 import type { Drawing } from './drawing';
 import { canBeDragged, dragFor, nearer } from './grab-to-drag';
+import { mapPointer } from './map/point-at';
 import { type Grab, grabAt, headAt } from './pick/grab';
 import { rayThrough, spotOf } from './pick/ray';
 
@@ -42,6 +43,8 @@ export function attachPointer(
   let hold: Hold | null = null;
   /** The button is down on something that is only to be chosen, or on nothing. */
   let press: Press | null = null;
+
+  const onMap = mapPointer(drawing);
 
   const onCanvas = (event: MouseEvent) => {
     const box = canvas.getBoundingClientRect();
@@ -141,6 +144,8 @@ export function attachPointer(
   /** The seat, body or panel there; nothing on bare paper. */
   function chooseUnder(x: number, y: number): void {
     const sight = ray(x, y);
+    // While a map is painted, a click on it asks what is there.
+    if (onMap.hold(sight)) return;
     const panel = drawing.panelCast(sight);
     const body = drawing.obstacles.under(sight, () => true);
     const first = nearer(sight.origin, panel?.point ?? null, body?.point ?? null);
@@ -165,6 +170,7 @@ export function attachPointer(
       over = { kind: grab.kind, id: grab.id };
     else if (grab?.kind === 'head' || grab?.kind === 'seat') over = { kind: 'seat', id: grab.id };
     drawing.hover(over);
+    if (!grab) onMap.over(() => ray(x, y));
   }
 
   const onCancel = (event: PointerEvent) => {
@@ -199,6 +205,7 @@ export function attachPointer(
   window.addEventListener('keydown', onKey, { capture: true });
   return () => {
     end(false);
+    onMap.end();
     host.removeEventListener('pointerdown', onReach, { capture: true });
     host.removeEventListener('wheel', onReach, { capture: true });
     host.removeEventListener('pointerdown', onDown, { capture: true });

@@ -22,6 +22,8 @@ export interface PaintedMap {
   levels: readonly number[];
   /** The spot pointed at, by number in the map; `null`: none. */
   at: number | null;
+  /** It was clicked, tapped or reached by keys, and stays when the pointer goes on. */
+  held: boolean;
 }
 
 /** A place shown in the drawing without a speaker standing there yet. */

@@ -32,6 +32,7 @@ const SHEETS = [
   'Image',
   'Seats',
   'What matters',
+  'Map',
 ];
 
 for (const scheme of ['light', 'dark'] as const) {

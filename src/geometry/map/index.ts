@@ -13,4 +13,10 @@ export {
   SPOT_AIMS,
   type SpotAim,
 } from './penalty';
+export {
+  createSpotReader,
+  type SpotReader,
+  type SpotReaderAnswer,
+  type SpotReading,
+} from './read-spot';
 export * from './types';

@@ -2,6 +2,7 @@ import { Group } from 'three';
 import { createBodyPart } from './body-part';
 import { createHeadsPart } from './heads-part';
 import type { Kit } from './kit';
+import { createMapPart } from './map-part';
 import { createObstaclesPart } from './obstacles-part';
 import { createPanelsPart } from './panels-part';
 import { createZonesPart } from './zones-part';
@@ -17,7 +18,7 @@ export function createParts(kit: Kit, root: Group) {
     heads: createHeadsPart(kit),
   };
   /** What is said of the option on the board alone: not seen where another is drawn beside it. */
-  const own = {};
+  const own = { map: createMapPart(kit) };
   const onBoard = new Group();
   for (const part of Object.values(car)) root.add(part.group);
   for (const part of Object.values<{ group: Group }>(own)) onBoard.add(part.group);

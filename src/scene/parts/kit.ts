@@ -2,6 +2,7 @@
 import { Color, DoubleSide, type ShaderMaterial } from 'three';
 import { inkMaterial } from '../shading/ink-material';
 import type { Look } from '../shading/look';
+import { mapMaterial, rampTexture } from '../shading/map-material';
 import {
   contourMaterial,
   depthOnlyMaterial,
@@ -37,6 +38,7 @@ export function createKit(look: Look) {
     near: new Color(),
     zone: new Color(),
   };
+  const ramp = rampTexture();
   const kit = {
     surface: shadeMaterial(look),
     /** Trim may be a sheet without a back. */
@@ -61,6 +63,7 @@ export function createKit(look: Look) {
     trace: traceMaterial(look, colours.quiet),
     ink: inkMaterial(look),
     bodyInk: inkMaterial(look, { seeThrough: 0.22, lift: 2 }),
+    map: mapMaterial(look, ramp),
     ground: groundMaterial(look),
     path: inkMaterial(look, { lift: 4 }),
     pathBehind: inkMaterial(look, { lift: 4, behind: true, opacity: 0.62 }),
@@ -79,6 +82,7 @@ export function createKit(look: Look) {
       colours.zone.copy(palette.zone);
     },
     dispose() {
+      ramp.dispose();
       for (const material of Object.values(kit) as ShaderMaterial[]) material.dispose();
     },
   };

@@ -16,6 +16,7 @@ export interface Look {
   uLit: { value: Color };
   uShade: { value: Color };
   uPaper: { value: Color };
+  uInk: { value: Color };
   /** Car X where the wash begins to run out, and where it has. */
   uVignette: { value: Vector2 };
   /** 1 on the slate board. */
@@ -32,6 +33,7 @@ export function createLook(): Look {
     uLit: { value: new Color() },
     uShade: { value: new Color() },
     uPaper: { value: new Color() },
+    uInk: { value: new Color() },
     uVignette: { value: new Vector2(1e6, 2e6) },
     uDark: { value: 0 },
   };
@@ -42,6 +44,7 @@ export function paintLook(look: Look, palette: Palette): void {
   look.uTones.value = toneColours(palette);
   look.uDark.value = palette.dark ? 1 : 0;
   look.uPaper.value = palette.paper.clone();
+  look.uInk.value = palette.ink.clone();
   // Warm light, cool shade: the oldest trick of tinted drawing. By eye.
   look.uLit.value.setRGB(1.12, 1.09, 1.03);
   if (palette.dark) look.uShade.value.setRGB(0.3, 0.32, 0.36);

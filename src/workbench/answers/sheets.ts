@@ -30,6 +30,7 @@ export const SHEETS: readonly Sheet[] = [
   roomy('image', HEARD, 'Image', () => import('./image')),
   roomy('seats', HEARD, 'Seats', () => import('./seats')),
   roomy('matters', DECIDE, 'What matters', () => import('./matters')),
+  roomy('map', DECIDE, 'Map', () => import('./map')),
 ];
 
 type SheetModule = { default: ComponentType<{ board: Board }> };

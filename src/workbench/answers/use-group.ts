@@ -5,10 +5,14 @@ import { type Group, groupsOf } from './groups';
 import { selectSpeaker } from './speaker-button';
 
 /**
- * The pair (or lone speaker) a sheet is about: that of the speaker selected last, else the first.
+ * The pair (or lone speaker) a sheet is about: that of the speaker selected last, else the one
+ * proposed, else the first.
  * Choosing another selects its first speaker, so that page and drawing go along.
  */
-export function useGroup(speakers: readonly SpeakerInput[]): {
+export function useGroup(
+  speakers: readonly SpeakerInput[],
+  proposed: string | null = null,
+): {
   groups: Group[];
   group: Group | null;
   choose: (id: string) => void;
@@ -21,7 +25,7 @@ export function useGroup(speakers: readonly SpeakerInput[]): {
   // A panel or a seat selected since does not change what is looked at.
   if (selected !== null) last.current = selected;
   const has = ({ members }: Group) => members.some(({ id }) => id === last.current);
-  const group = groups.find(has) ?? groups[0] ?? null;
+  const group = groups.find(has) ?? groups.find(({ id }) => id === proposed) ?? groups[0] ?? null;
   const choose = (id: string) => {
     const [first] = groups.find((one) => one.id === id)?.members ?? [];
     if (first) selectSpeaker(first.id);

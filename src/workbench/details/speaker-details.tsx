@@ -3,6 +3,7 @@ import type { SpeakerInput } from '../../geometry';
 import { isTied, tiePair } from '../../plan/edits';
 import { pairName, speakerName } from '../../plan/names';
 import { planStore } from '../../store';
+import { openSheet } from '../answers/open-sheet';
 import { CautionsNote } from '../cautions';
 import { Boundary } from '../parts/boundary';
 import { SideMark } from '../parts/marks';
@@ -58,6 +59,9 @@ export function SpeakerDetails({ board, speaker }: { board: Board; speaker: Spea
       )}
       <WayNote board={board} speakerId={speaker.id} />
       <SpeakerPlace {...part} />
+      <button type="button" onClick={() => openSheet('map')}>
+        Paint the panels
+      </button>
       <CautionsNote compact />
       <SpeakerAim {...part} />
       <SpeakerKit {...part} />

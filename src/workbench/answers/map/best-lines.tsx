@@ -1,0 +1,110 @@
+import { useMemo } from 'react';
+import {
+  type CabinModel,
+  distance,
+  type GridSpot,
+  pointOnPatch,
+  type SpeakerInput,
+  type SpotReader,
+  type Vec3,
+} from '../../../geometry';
+import { rolePlural, speakerName } from '../../../plan/names';
+import { paintedValue } from '../../../plan/painted';
+import type { PlanOption } from '../../../plan/types';
+import { useSession } from '../../../store';
+import { useLocked } from '../../parts/use-board';
+import { type BestSpot, bestSpot } from './best-spot';
+import { valueText } from './map-quantities';
+import { asksFit, bestWords } from './map-words';
+import { placeHere, whoStands } from './place-here';
+import { pointAt } from './point-at-map';
+
+interface BestLinesProps {
+  cabin: CabinModel;
+  option: PlanOption;
+  speaker: SpeakerInput;
+  reader: () => SpotReader | null;
+}
+
+/** The best spots of a finished map in words, and the way there. */
+export function BestLines({ cabin, option, speaker, reader }: BestLinesProps) {
+  const unit = useSession(({ lengthUnit }) => lengthUnit);
+  const map = useSession(({ painted }) => painted?.map ?? null);
+  const quantity = useSession(({ painted }) => painted?.quantity ?? null);
+  const locked = useLocked();
+  const { mount } = speaker;
+  const found = useMemo(() => {
+    const read = reader();
+    if (!map || !quantity || !read) return null;
+    const at = placesOf(cabin);
+    const from = mount ? at(mount) : null;
+    const near = (spot: GridSpot) => {
+      const there = from && at(spot);
+      return from && there ? distance(from, there) : 0;
+    };
+    const fits = asksFit(map);
+    const usual = new Set(
+      cabin.panels.flatMap(({ id, roles }) => (roles.includes(speaker.role) ? [id] : [])),
+    );
+    const on = (wanted: (panel: string) => boolean) =>
+      bestSpot(map, quantity, wanted, (spot) => !fits || read.fits(spot), near);
+    const value = mount ? read.read(mount)?.values[quantity] : null;
+    return {
+      fits,
+      quantity,
+      usual: on((panel) => usual.has(panel)),
+      any: on(() => true),
+      here: typeof value === 'number' ? paintedValue(quantity, value) : null,
+    };
+  }, [map, quantity, cabin, mount, speaker.role, reader]);
+  if (!map || !found) return null;
+  const { fits, here, usual, any } = found;
+  const lines: { best: BestSpot; usualFor: string | null }[] = [];
+  if (usual) lines.push({ best: usual, usualFor: rolePlural(speaker.role) });
+  const says = (best: BestSpot) => valueText(found.quantity, best.value, unit);
+  if (any && (!usual || says(any) !== says(usual))) lines.push({ best: any, usualFor: null });
+  if (lines.length === 0) return <p className="map-best">It fits at none of these spots.</p>;
+  return (
+    <ul className="map-best">
+      {lines.map(({ best, usualFor }) => {
+        const panel = cabin.panels.find(({ id }) => id === best.spot.panel);
+        const side = reader()?.read(best.spot)?.side ?? null;
+        const who = whoStands(option, speaker, side);
+        const name = panel?.name ?? best.spot.panel;
+        return (
+          <li key={usualFor ?? 'any'}>
+            {bestWords(
+              found.quantity,
+              { panel: name, value: best.value },
+              usualFor || lines.length === 1 ? here : null,
+              { fits, usualFor },
+              unit,
+            )}{' '}
+            <span className="word-buttons">
+              <button type="button" onClick={() => pointAt(best.number)}>
+                Show it
+              </button>
+              <button
+                type="button"
+                disabled={locked}
+                onClick={() => {
+                  pointAt(best.number);
+                  placeHere(option, who, best.spot, name);
+                }}
+              >
+                Put the {speakerName(who, option.speakers)} there
+              </button>
+            </span>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+const placesOf =
+  ({ panels }: CabinModel) =>
+  ({ panel: id, u, v }: GridSpot): Vec3 | null => {
+    const panel = panels.find((one) => one.id === id);
+    return panel ? pointOnPatch(panel.patch, u, v) : null;
+  };

@@ -1,0 +1,96 @@
+import { useMemo, useState } from 'react';
+import { createSpotReader, type SpotReader, type Stage } from '../../../geometry';
+import type { PlanOption } from '../../../plan/types';
+import { useSession } from '../../../store';
+import { CautionsNote } from '../../cautions';
+import type { Board } from '../../parts/use-board';
+import { useSettled } from '../../parts/use-settled';
+import { useStage } from '../../parts/use-stage';
+import { GroupSelect } from '../group-select';
+import { useGroup } from '../use-group';
+import { BestLines } from './best-lines';
+import { MapChoices } from './map-choices';
+import { MapHow } from './map-how';
+import { MapLegend } from './map-legend';
+import { FIRST_CHOICE, type MapChoice, mapKey, mapRequest, triedSpeaker } from './map-request';
+import { MapState } from './map-state';
+import { PointAtMap } from './point-at-map';
+import { usePainting } from './use-painting';
+import { widestPair } from './widest-pair';
+import './map.css';
+
+/** Kept while the page is open: the sheet is left and come back to. */
+let lastChoice = FIRST_CHOICE;
+
+/** Every panel painted with what a speaker there would give. */
+export default function MapSheet({ board }: { board: Board }) {
+  const { settled: stage, waiting } = useSettled(useStage(board));
+  const [choice, setChoice] = useState<MapChoice>(lastChoice);
+  const change = (part: Partial<MapChoice>) => {
+    lastChoice = { ...choice, ...part };
+    setChoice(lastChoice);
+  };
+  const seatInView = board.seat?.id;
+  const speakers = stage?.option.speakers ?? [];
+  const { groups, group, choose } = useGroup(speakers, widestPair(board.seat));
+  const selected = useSession(({ selection }) =>
+    selection?.kind === 'speaker' ? selection.id : null,
+  );
+  const speaker = stage && group ? triedSpeaker(stage.option as PlanOption, group, selected) : null;
+  const request =
+    stage && speaker && seatInView ? mapRequest(stage, speaker, choice, seatInView) : null;
+  const key = stage && request ? mapKey(stage, request) : '';
+  const { painting, stop, again } = usePainting(stage?.plan ?? null, request, key);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key says when it is another map
+  const reader = useMemo(() => lazyReader(stage, request), [key]);
+  if (!stage || !group || !speaker || !request)
+    return <p className="quiet-text">There is no speaker to try, or no seat to listen from.</p>;
+  const option = stage.option as PlanOption;
+  const blend = choice.quantity === 'blend';
+  return (
+    <div className="map-sheet">
+      <div className="map-ask">
+        <GroupSelect speakers={speakers} groups={groups} value={group.id} onChange={choose} />
+        <MapChoices
+          choice={choice}
+          onChange={change}
+          cabin={stage.cabin}
+          seats={request.seats ?? []}
+          speaker={speaker}
+          speakers={speakers}
+        />
+        <MapState painting={painting} waiting={waiting} stop={stop} again={again} />
+      </div>
+      <div className="map-tell">
+        {painting.state === 'done' && (
+          <BestLines cabin={stage.cabin} option={option} speaker={speaker} reader={reader} />
+        )}
+        <MapLegend fits={choice.fits} />
+        <PointAtMap
+          cabin={stage.cabin}
+          option={option}
+          speaker={speaker}
+          reader={reader}
+          blend={blend}
+        />
+        <CautionsNote compact />
+        <MapHow />
+      </div>
+    </div>
+  );
+}
+
+/** Readies a reader when it is first asked, once. */
+function lazyReader(
+  stage: Stage | null,
+  request: Parameters<typeof createSpotReader>[1] | null,
+): () => SpotReader | null {
+  let made: SpotReader | null | undefined;
+  return () => {
+    if (made === undefined) {
+      const answer = stage && request ? createSpotReader(stage.plan, request) : null;
+      made = answer?.ok ? answer.reader : null;
+    }
+    return made;
+  };
+}
