@@ -94,6 +94,27 @@ export const CAUTIONS: readonly Caution[] = [
     panels: ['pillar', 'b-pillar', 'door', 'rear-door', 'sill', 'floor', 'toe-board', 'kick'],
   },
   {
+    id: 'enclosures',
+    title: 'Boxes in a footwell, on the floor or in a door',
+    text:
+      'A box must leave the pedals, the footrest, the seat rails and a way out of the car free, and ' +
+      'be fixed so that it stays where it is in a crash. Make room with the box, not with the body: ' +
+      'floor, sill and footwell metal is not cut or hammered, and drains, vents, window travel and ' +
+      'the sensors of the restraints keep their place. Under the floor of an electric or hybrid car ' +
+      'lies the high-voltage battery: drill nothing there.',
+    panels: [
+      'kick',
+      'toe-board',
+      'footrest',
+      'footwell',
+      'floor',
+      'sill',
+      'tunnel',
+      'door',
+      'under-dash',
+    ],
+  },
+  {
     id: 'electrics',
     title: 'Wiring',
     text:

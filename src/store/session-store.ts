@@ -59,6 +59,8 @@ export interface SessionState {
   beside: string | null;
   /** Draws what the front pillars hide from the eyes at the wheel. */
   showPillarView: boolean;
+  /** Draws the sealed pockets of the option on the board. */
+  showPockets: boolean;
 }
 
 export function createSessionStore() {
@@ -79,6 +81,7 @@ export function createSessionStore() {
     spotMarks: [],
     beside: null,
     showPillarView: false,
+    showPockets: false,
   }));
 }
 

@@ -59,6 +59,8 @@ export function createKit(look: Look) {
     blockedHatch: hatchMaterial(look, colours.blocked, 7),
     /** What is in the way shows through what stands before it. */
     blockedBody: hatchMaterial(look, colours.blocked, 5, true),
+    /** Behind a panel it is seen through it. */
+    pocket: hatchMaterial(look, colours.quiet, 7, true),
     accentHatch: hatchMaterial(look, colours.accent, 11),
     trace: traceMaterial(look, colours.quiet),
     ink: inkMaterial(look),

@@ -10,5 +10,6 @@ export function openSheet(sheet: string): void {
     showReflections: sheet === 'reflections',
     showImage: sheet === 'image',
     showPillarView: sheet === 'view',
+    showPockets: sheet === 'pockets',
   });
 }

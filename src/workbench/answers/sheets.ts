@@ -29,6 +29,7 @@ export const SHEETS: readonly Sheet[] = [
   roomy('crossings', HEARD, 'Crossovers', () => import('./crossings')),
   roomy('image', HEARD, 'Image', () => import('./image')),
   roomy('seats', HEARD, 'Seats', () => import('./seats')),
+  roomy('pockets', DECIDE, 'Pockets', () => import('./pockets')),
   roomy('matters', DECIDE, 'What matters', () => import('./matters')),
   roomy('map', DECIDE, 'Map', () => import('./map')),
 ];
