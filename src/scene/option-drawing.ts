@@ -6,6 +6,7 @@ import { Group } from 'three';
 import type {
   CabinModel,
   KeepClearZone,
+  OptionInput,
   OptionResult,
   SeatResult,
   SpeakerInput,
@@ -27,6 +28,7 @@ import type { Kit } from './parts/kit';
 import { createLinesPart, type Surroundings } from './parts/lines-part';
 import { createPanelMarks } from './parts/panel-marks';
 import type { PanelsPart } from './parts/panels-part';
+import { createPocketsPart } from './parts/pockets-part';
 import { createReflectionsPart } from './parts/reflections-part';
 import { createSpeakersPart } from './parts/speakers-part';
 import type { WordsFrame } from './words/want';
@@ -56,12 +58,13 @@ export function createOptionDrawing(
   const group = new Group();
   const parts = {
     marks: createPanelMarks(kit),
+    pockets: createPocketsPart(kit),
     speakers: createSpeakersPart(kit),
     lines: createLinesPart(kit),
     reflections: createReflectionsPart(kit),
     image: createImagePart(kit),
   };
-  const { marks, speakers, lines, reflections, image } = parts;
+  const { marks, pockets, speakers, lines, reflections, image } = parts;
   for (const part of Object.values(parts)) group.add(part.group);
   const images = createImageKeeper(ask);
   let inTheWay = NOTHING;
@@ -73,7 +76,7 @@ export function createOptionDrawing(
     const level =
       view === 'seat' ? 'own eyes' : view === 'free' || view === 'plan' ? 'above' : null;
     const plan = planStore.shown();
-    const input = plan.options.find(({ id }) => id === option?.id);
+    const input = inputOf(option);
     if (!wanted || !level || !option || !input || !seat) {
       image.show(null, null, null);
       return;
@@ -87,9 +90,9 @@ export function createOptionDrawing(
     group,
     speakers,
     show(shown: OptionShown): void {
-      const { option, seat, hovered, lookedThrough, painted = false } = shown;
+      const { cabin, option, seat, hovered, lookedThrough, painted = false } = shown;
       overPaint = painted;
-      const { selection, showReflections } = sessionStore.getState();
+      const { selection, showReflections, showPockets } = sessionStore.getState();
       const chosen = chosenId('speaker', selection);
       const over = hovered?.kind === 'speaker' ? hovered.id : null;
       const placed = new Map(option?.placed.map((one) => [one.speaker, one]) ?? []);
@@ -102,6 +105,7 @@ export function createOptionDrawing(
         selected: painted ? null : chosenId('panel', selection),
         reflecting: panelsOf(reflecting),
       });
+      pockets.show(cabin, inputOf(option), showPockets);
       speakers.show(
         among.flatMap((speaker) => {
           const at = placed.get(speaker.id);
@@ -138,7 +142,10 @@ export function createOptionDrawing(
 
 export type OptionDrawing = ReturnType<typeof createOptionDrawing>;
 
+/** An option as the plan shown has it. */
+const inputOf = (option: OptionResult | null): OptionInput | null =>
+  planStore.shown().options.find(({ id }) => id === option?.id) ?? null;
+
 /** The speakers of an option, as the plan shown has them. */
-export function speakersOf(option: OptionResult | null): readonly SpeakerInput[] {
-  return planStore.shown().options.find(({ id }) => id === option?.id)?.speakers ?? [];
-}
+export const speakersOf = (option: OptionResult | null): readonly SpeakerInput[] =>
+  inputOf(option)?.speakers ?? [];

@@ -37,6 +37,7 @@ export function createKit(look: Look) {
     blocked: new Color(),
     near: new Color(),
     zone: new Color(),
+    pen: new Color(),
   };
   const ramp = rampTexture();
   const kit = {
@@ -60,7 +61,7 @@ export function createKit(look: Look) {
     /** What is in the way shows through what stands before it. */
     blockedBody: hatchMaterial(look, colours.blocked, 5, true),
     /** Behind a panel it is seen through it. */
-    pocket: hatchMaterial(look, colours.quiet, 7, true),
+    pocket: hatchMaterial(look, colours.pen, 5, true),
     accentHatch: hatchMaterial(look, colours.accent, 11),
     trace: traceMaterial(look, colours.quiet),
     ink: inkMaterial(look),
@@ -82,6 +83,7 @@ export function createKit(look: Look) {
       colours.blocked.copy(palette.blocked);
       colours.near.copy(palette.blocked).lerp(palette.paper, 0.3);
       colours.zone.copy(palette.zone);
+      colours.pen.copy(palette.ink);
     },
     dispose() {
       ramp.dispose();

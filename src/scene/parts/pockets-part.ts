@@ -15,7 +15,7 @@ export interface PocketsPart {
   dispose(): void;
 }
 
-const PEN = { tone: 'ink', width: 1.4, strength: 0.9 } as const;
+const PEN = { tone: 'ink', width: 2, strength: 1 } as const;
 
 export function createPocketsPart(kit: Kit): PocketsPart {
   const group = new Group();

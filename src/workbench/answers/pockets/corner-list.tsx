@@ -62,24 +62,26 @@ export function CornerList({ optionId, drawn, flat, unit, locked }: CornerListPr
                 </span>
                 {field('Across', 0)}
                 {field('Up', 1)}
-                <button
-                  type="button"
-                  disabled={locked || outline.length >= MOST_CORNERS}
-                  onClick={() =>
-                    edit(`add a corner after ${corner}`, addPocketCorner(optionId, pocket.id, i))
-                  }
-                >
-                  Add after
-                </button>
-                <button
-                  type="button"
-                  disabled={locked || !mayGoWithout(outline)}
-                  onClick={() =>
-                    edit(`remove ${corner}`, removePocketCorner(optionId, pocket.id, i))
-                  }
-                >
-                  Remove
-                </button>
+                <div className="row">
+                  <button
+                    type="button"
+                    disabled={locked || outline.length >= MOST_CORNERS}
+                    onClick={() =>
+                      edit(`add a corner after ${corner}`, addPocketCorner(optionId, pocket.id, i))
+                    }
+                  >
+                    Add one after it
+                  </button>
+                  <button
+                    type="button"
+                    disabled={locked || !mayGoWithout(outline)}
+                    onClick={() =>
+                      edit(`remove ${corner}`, removePocketCorner(optionId, pocket.id, i))
+                    }
+                  >
+                    Remove
+                  </button>
+                </div>
               </fieldset>
             </li>
           );

@@ -36,7 +36,7 @@ export function EqualVolume({ option, cabin, pockets, unit, locked }: EqualVolum
         <li key={of.pocket.id}>
           <span>
             {`To hold as much as the ${like.name}, the ${of.name} would be ` +
-              `${formatLength(depth, unit, unit === 'mm' ? 1 : 2)} deep, not ` +
+              `${formatLength(depth, unit, unit === 'mm' ? 1 : 2)} deep outside, not ` +
               `${formatLength(of.pocket.depth, unit, unit === 'mm' ? 1 : 2)}.`}
           </span>
           <button

@@ -97,7 +97,7 @@ export function PocketSide(props: PocketSideProps) {
       )}
       <div className="fields fields-3">
         <NumberField
-          label="Depth, outside"
+          label="Depth"
           value={pocket.depth}
           kind={length}
           min={1}
@@ -119,8 +119,8 @@ export function PocketSide(props: PocketSideProps) {
           value={pocket.lies ?? 'behind'}
           disabled={locked}
           choices={[
-            { value: 'behind', label: 'behind the panel' },
-            { value: 'before', label: 'before it' },
+            { value: 'behind', label: 'behind' },
+            { value: 'before', label: 'before' },
           ]}
           onChange={(lies) =>
             planStore.edit(label, change({ lies: lies === 'before' ? 'before' : 'behind' }))

@@ -22,7 +22,8 @@ export function pairWords({ compared }: PocketPairStudy): string[] {
       : ([right, left, 'right', 'left'] as const);
   const higher = Math.round(small.resonanceHz) - Math.round(large.resonanceHz);
   const words = [
-    `The ${side} pocket is ${litresWords(apart)} smaller: its resonance is ${hz(higher)} higher ` +
+    `The ${side} pocket is ${litresWords(apart)} smaller (${formatNumber(small.litres, 1)} against ` +
+      `${formatNumber(large.litres, 1)}): its resonance is ${hz(higher)} higher ` +
       `(${Math.round(small.resonanceHz)} against ${hz(large.resonanceHz)}) and its Qtc ` +
       `${formatNumber(small.q, 2)} against ${formatNumber(large.q, 2)}.`,
   ];

@@ -17,6 +17,8 @@ const X = {
 const Y = {
   label: 'Level, dB re far above resonance',
   format: (db: number) => formatLevel(db),
+  // Below that nobody hears it, and above it a decibel between the two is seen.
+  range: [-18, 6],
 } as const;
 
 /** The response in each pocket, and left less right where both are told. */
