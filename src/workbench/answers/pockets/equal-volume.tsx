@@ -28,16 +28,24 @@ export function EqualVolume({ option, cabin, pockets, unit, locked }: EqualVolum
     const litres = like.study.netLitres;
     if (!panel || litres === null) return [];
     const answer = depthForLitres(panel, pocketInput(option, of.pocket), litres);
-    return answer.ok ? [{ of, like, depth: answer.depth }] : [];
+    if (!answer.ok) return [];
+    const { depthBehind } = panel;
+    const over =
+      of.pocket.lies === 'before' || depthBehind === null ? 0 : answer.depth - depthBehind;
+    return [{ of, like, depth: answer.depth, over }];
   });
   return (
     <ul className="pocket-equal">
-      {ways.map(({ of, like, depth }) => (
+      {ways.map(({ of, like, depth, over }) => (
         <li key={of.pocket.id}>
           <span>
             {`To hold as much as the ${like.name}, the ${of.name} would be ` +
               `${formatLength(depth, unit, unit === 'mm' ? 1 : 2)} deep outside, not ` +
-              `${formatLength(of.pocket.depth, unit, unit === 'mm' ? 1 : 2)}.`}
+              `${formatLength(of.pocket.depth, unit, unit === 'mm' ? 1 : 2)}.` +
+              (over > 0.05
+                ? ` That is ${formatLength(over, unit, unit === 'mm' ? 1 : 2)} more than is free ` +
+                  'behind the panel.'
+                : '')}
           </span>
           <button
             type="button"

@@ -12,7 +12,7 @@ export function PocketCautions({ panels }: { panels: readonly string[] }) {
     ),
   );
   return (
-    <section className="cautions" aria-label="Cautions">
+    <section className="cautions" aria-label="Cautions for pockets">
       <p className="cautions-short">{SHORT_CAUTION}</p>
       {about.size > 0 && (
         <details>
