@@ -11,6 +11,7 @@ import { groundAt } from './panel-ground';
 import { panelProblems } from './panel-problems';
 import { pocketProblem } from './pocket-problem';
 import { type FitProblem, millimetres, nameOf } from './problem';
+import { edgesIn } from './seams';
 import { speakerSolid } from './speaker-solid';
 import { boundsOfThings, type Thing, thingsOf } from './things';
 
@@ -118,7 +119,7 @@ export function createFitter(
       ({ panel: on, speakers }) => on === id && speakers.includes(speakerId),
     );
     const open = pocket ? { ...panel, airspaceBehind: null } : panel;
-    if (panelProblems(open, ground, standoff, body, report)) return true;
+    if (panelProblems(open, ground, standoff, body, edgesIn(cabin.panels), report)) return true;
     if (pocket && option) {
       const wrong = pocketProblem({ panel, option, pocket });
       if (wrong && report(() => wrong)) return true;

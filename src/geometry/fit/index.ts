@@ -9,9 +9,11 @@ export { FLANGE_LIFT } from './panel-problems';
 export {
   PILLAR_LIMIT_DEG,
   PILLAR_VIEW_CAUTION,
+  type PillarSections,
   type PillarView,
   type PillarViewSubject,
   pillarViews,
+  type SightLines,
 } from './pillar-view';
 export { type PocketSubject, planPocket, pocketInput, speakersIn } from './plan-pocket';
 export { type Pocket, type PocketAnswer, type PocketInput, pocketOf } from './pocket';

@@ -6,27 +6,26 @@ import { cross, distance, dot, mix, type Vec3 } from '../vector';
 /** A curved edge is cut into so many pieces: 100 mm of bow leaves 0.2 mm. */
 const PIECES = 24;
 
-/** Corner to corner round the edge, (u, v). */
-const ROUND = [
-  [0, 0],
-  [1, 0],
-  [1, 1],
-  [0, 1],
+/** The four edges, round the panel: u and v where each begins, u and v where it ends. */
+export const EDGE_ENDS = [
+  [0, 0, 1, 0],
+  [1, 0, 1, 1],
+  [1, 1, 0, 1],
+  [0, 1, 0, 0],
 ] as const;
 
-/** The panel's outline as points round its edge, mm; straight edges by their ends alone. */
-export function outlineOf(patch: Patch): Vec3[] {
-  const points: Vec3[] = [];
-  for (let k = 0; k < 4; k++) {
-    const [u0, v0] = ROUND[k] as readonly [number, number];
-    const [u1, v1] = ROUND[(k + 1) % 4] as readonly [number, number];
-    const at = (t: number) => pointOnPatch(patch, u0 + (u1 - u0) * t, v0 + (v1 - v0) * t);
-    const straight = distance(at(0.5), mix(at(0), at(1), 0.5)) < 1e-3;
-    const pieces = straight && distance(at(0.25), mix(at(0), at(1), 0.25)) < 1e-3 ? 1 : PIECES;
-    for (let i = 0; i < pieces; i++) points.push(at(i / pieces));
-  }
-  return points;
+/** One edge as points from corner to corner, mm; a straight one by its ends alone. */
+export function edgeOf(patch: Patch, k: number): Vec3[] {
+  const [u0, v0, u1, v1] = EDGE_ENDS[k] as (typeof EDGE_ENDS)[number];
+  const at = (t: number) => pointOnPatch(patch, u0 + (u1 - u0) * t, v0 + (v1 - v0) * t);
+  const straight = distance(at(0.5), mix(at(0), at(1), 0.5)) < 1e-3;
+  const pieces = straight && distance(at(0.25), mix(at(0), at(1), 0.25)) < 1e-3 ? 1 : PIECES;
+  return Array.from({ length: pieces + 1 }, (_, i) => at(i / pieces));
 }
+
+/** The panel's outline as points round its edge, mm. */
+export const outlineOf = (patch: Patch): Vec3[] =>
+  [0, 1, 2, 3].flatMap((k) => edgeOf(patch, k).slice(0, -1));
 
 const outlines = new WeakMap<Panel, readonly Vec3[]>();
 
@@ -57,18 +56,22 @@ export function groundAt(panel: Panel, u: number, v: number): Ground {
   return {
     point,
     normal,
-    edge: toEdge(outlineOfPanel(panel), point, normal),
+    edge: toLine(outlineOfPanel(panel), true, point, normal),
     bend: bendAt(patch, u, v, normal),
   };
 }
 
-/** Distance to the outline laid flat along the normal. */
-function toEdge(outline: readonly Vec3[], point: Vec3, normal: Vec3): number {
-  const count = outline.length;
+/** From the spot to a line of points, both seen along the spot's normal, mm. */
+export const flatToLine = (line: readonly Vec3[], { point, normal }: Ground): number =>
+  toLine(line, false, point, normal);
+
+/** Distance to a line of points laid flat along the normal. */
+function toLine(line: readonly Vec3[], closed: boolean, point: Vec3, normal: Vec3): number {
+  const count = line.length;
   let least = Infinity;
-  let [ax, ay, az] = flat(outline[count - 1] as Vec3, point, normal);
-  for (let i = 0; i < count; i++) {
-    const [bx, by, bz] = flat(outline[i] as Vec3, point, normal);
+  let [ax, ay, az] = flat(line[closed ? count - 1 : 0] as Vec3, point, normal);
+  for (let i = closed ? 0 : 1; i < count; i++) {
+    const [bx, by, bz] = flat(line[i] as Vec3, point, normal);
     const [dx, dy, dz] = [bx - ax, by - ay, bz - az];
     const size = dx * dx + dy * dy + dz * dz;
     let t = size > 0 ? -(ax * dx + ay * dy + az * dz) / size : 0;

@@ -4,6 +4,7 @@ import { dot } from '../vector';
 import type { Body } from './body';
 import { type Ground, liftOf } from './panel-ground';
 import { type FitProblem, litres, millimetres, nameOf } from './problem';
+import { type EdgesOf, reachOver } from './seams';
 
 /**
  * A flange may lift off a curved panel so far before it wants a ring: what a gasket takes up, mm.
@@ -34,16 +35,22 @@ export function panelProblems(
   ground: Ground,
   standoff: number,
   body: Body,
+  edgesOf: EdgesOf,
   report: (make: () => FitProblem) => boolean,
 ): boolean {
-  const put = (kind: FitProblem['kind'], by: number | null, sentence: () => string) =>
-    report(() => ({ kind, sentence: sentence(), by, with: panel.id, hard: false }));
+  const put: Put = (kind, by, sentence, of = panel) =>
+    report(() => ({ kind, sentence: sentence(), by, with: of.id, hard: false }));
   const on = () => nameOf(panel);
   if (!panel.mountable && put('no-panel', null, () => `nothing can be mounted on ${on()}`))
     return true;
   if (body.flange === 0) return false;
 
-  const over = body.flange - ground.edge;
+  // Only what comes over its own panel's edge asks how the surface goes on there.
+  const edgeFor = (radius: number) =>
+    radius - ground.edge > SLACK
+      ? reachOver(panel, ground, radius, edgesOf)
+      : { edge: ground.edge, onto: [] };
+  const over = body.flange - edgeFor(body.flange).edge;
   if (
     over > SLACK &&
     put('outline', over, () => `the flange reaches ${millimetres(over)} over the edge of ${on()}`)
@@ -68,27 +75,39 @@ export function panelProblems(
   const behind = depthBehindPanel(body, ground, standoff);
   // A body wholly before the panel, in a pod, needs no opening, no depth and no airspace.
   if (behind <= SLACK) return false;
-  const wide = body.cutout - ground.edge;
+  const opening = edgeFor(body.cutout);
+  const wide = body.cutout - opening.edge;
   if (
     wide > SLACK &&
     put('cutout', wide, () => `the cut-out reaches ${millimetres(wide)} over the edge of ${on()}`)
   )
     return true;
 
-  const { depthBehind, airspaceBehind } = panel;
-  if (depthBehind !== null) {
-    const deep = behind - depthBehind;
-    if (deep > SLACK && put('depth', deep, () => `${millimetres(deep)} too deep for ${on()}`))
+  // An opening across a seam has less of what is free behind the two.
+  for (const one of [panel, ...opening.onto]) {
+    if (one.depthBehind === null) continue;
+    const deep = behind - one.depthBehind;
+    if (
+      deep > SLACK &&
+      put('depth', deep, () => `${millimetres(deep)} too deep for ${nameOf(one)}`, one)
+    )
       return true;
   }
-  return airspaceProblem(airspaceBehind, body, behind, put, on);
+  return airspaceProblem(panel.airspaceBehind, body, behind, put, on);
 }
+
+type Put = (
+  kind: FitProblem['kind'],
+  by: number | null,
+  sentence: () => string,
+  of?: Panel,
+) => boolean;
 
 function airspaceProblem(
   airspace: number | null,
   body: Body,
   behind: number,
-  put: (kind: FitProblem['kind'], by: number | null, sentence: () => string) => boolean,
+  put: Put,
   on: () => string,
 ): boolean {
   if (airspace === null) return false;

@@ -27,6 +27,9 @@ export interface PillarSight {
   inCar(point: Plan, height: number): Vec3;
   /** Of the eyes and of the two sections, mm. */
   heights: { eyes: number; high: number; low: number };
+  /** P, that the head turns about, and the pillar's own sections at the two heights. */
+  head: Plan;
+  sections: { inner: readonly Plan[]; outer: readonly Plan[] };
 }
 
 export type PillarSightAnswer = { ok: true; sight: PillarSight } | { ok: false; reason: string };
@@ -70,6 +73,8 @@ export function pillarSight(cabin: CabinModel, side: Side): PillarSightAnswer {
           : podPoints(body, panel, spot, least, most, turn),
       inCar: ([x, y], height) => turn([x, y, height]),
       heights: { eyes: p[2], high, low },
+      head: [p[0], p[1]],
+      sections: { inner, outer },
     },
   };
 }

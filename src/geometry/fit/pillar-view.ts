@@ -1,11 +1,17 @@
 /** What each front pillar hides from both eyes of the person at the wheel, without and with pods. */
 import type { CabinModel } from '../cabin/model';
-import type { OptionInput, Side } from '../input';
+import type { Mount, OptionInput, Side } from '../input';
 import type { PlacedSpeaker } from '../result';
 import type { Vec3 } from '../vector';
 import { bodyOf } from './body';
 import type { Construction, Plan } from './obstruction-angle';
-import { type PillarSight, pillarOf, pillarSight, WHERE_THE_HEAD_TURNS } from './pillar-sight';
+import {
+  type PillarSight,
+  type PillarSightAnswer,
+  pillarOf,
+  pillarSight,
+  WHERE_THE_HEAD_TURNS,
+} from './pillar-sight';
 
 /** At most so much of the view may one pillar hide, degrees: UN R125, from memory. */
 export const PILLAR_LIMIT_DEG = 6;
@@ -29,10 +35,30 @@ export interface PillarView {
   /** Speakers on this pillar; and those of them whose body is not known, which count as nothing. */
   speakers: string[];
   unknown: string[];
-  /** Eyes, and where the two lines of sight touch, with the pods; mm, at section height. */
-  lines: { eyes: Record<Side, Vec3>; outer: Vec3; inner: Vec3 } | null;
+  /** The lines of sight with the pods, and without them. */
+  lines: SightLines | null;
+  linesBefore: SightLines | null;
+  /** What the lines are drawn about; null where they are. */
+  sections: PillarSections | null;
   /** Why the angles are null. */
   reason?: string;
+}
+
+/** Eyes, and where the two lines of sight touch; mm, the latter at the heights of their sections. */
+export interface SightLines {
+  eyes: Record<Side, Vec3>;
+  outer: Vec3;
+  inner: Vec3;
+}
+
+export interface PillarSections {
+  /** P: what the head turns about. */
+  head: Vec3;
+  /** Where the two heights cut the pillar, as points; the outer line touches the lower one. */
+  outer: readonly Vec3[];
+  inner: readonly Vec3[];
+  /** Corners of what each pod has between the two heights, seen from above, at the eyes' height. */
+  pods: readonly { speaker: string; points: readonly Vec3[] }[];
 }
 
 export interface PillarViewSubject {
@@ -60,17 +86,22 @@ function viewPast(side: Side, { cabin, option, placed }: PillarViewSubject): Pil
     speakers: on.map(({ id }) => id),
     unknown: on.filter(({ body }) => !body).map(({ id }) => id),
     lines: null,
+    linesBefore: null,
+    sections: null,
   };
-  const made = pillarSight(cabin, side);
-  if (!made.ok) return { ...view, reason: made.reason };
-  const { sight } = made;
+  const answer = sightFor(cabin, side);
+  if (!answer.ok) return { ...view, reason: answer.reason };
+  const { sight } = answer;
   const before = sight.bare;
-  const pods = on.flatMap((speaker): Plan[] => {
+  const pods = on.map((speaker): { speaker: string; points: Plan[] } => {
     const place = placed.find((one) => one.speaker === speaker.id);
-    if (!place || !speaker.body || !speaker.mount) return [];
-    return sight.podOf(bodyOf({ speaker, placed: place }), speaker.mount);
+    const counted = place && speaker.body && speaker.mount;
+    const points = counted
+      ? sight.podOf(bodyOf({ speaker, placed: place }), speaker.mount as Mount)
+      : [];
+    return { speaker: speaker.id, points };
   });
-  const after = sight.past(pods);
+  const after = sight.past(pods.flatMap(({ points }) => points));
   if (!after) return { ...view, reason: WHERE_THE_HEAD_TURNS };
   return {
     ...view,
@@ -79,6 +110,40 @@ function viewPast(side: Side, { cabin, option, placed }: PillarViewSubject): Pil
     addedDeg: after.angleDeg - before.angleDeg,
     overLimit: after.angleDeg > PILLAR_LIMIT_DEG,
     lines: linesOf(after, sight, side),
+    linesBefore: linesOf(before, sight, side),
+    sections: sectionsOf(sight, pods),
+  };
+}
+
+const made = new WeakMap<CabinModel, Map<Side, PillarSightAnswer>>();
+
+/** Made once for a cabin: in a speaker's drag only the pods move. */
+function sightFor(cabin: CabinModel, side: Side): PillarSightAnswer {
+  let sights = made.get(cabin);
+  if (!sights) {
+    sights = new Map();
+    made.set(cabin, sights);
+  }
+  let sight = sights.get(side);
+  if (!sight) {
+    sight = pillarSight(cabin, side);
+    sights.set(side, sight);
+  }
+  return sight;
+}
+
+function sectionsOf(
+  { head, inCar, heights, sections }: PillarSight,
+  pods: readonly { speaker: string; points: readonly Plan[] }[],
+): PillarSections {
+  const at = (points: readonly Plan[], height: number) => points.map((p) => inCar(p, height));
+  return {
+    head: inCar(head, heights.eyes),
+    outer: at(sections.outer, heights.low),
+    inner: at(sections.inner, heights.high),
+    pods: pods
+      .filter(({ points }) => points.length > 0)
+      .map(({ speaker, points }) => ({ speaker, points: at(points, heights.eyes) })),
   };
 }
 
@@ -86,7 +151,7 @@ function linesOf(
   { eyes, outer, inner }: Construction,
   { inCar, heights: { eyes: eyeHeight, high, low } }: PillarSight,
   side: Side,
-): PillarView['lines'] {
+): SightLines {
   const [one, other] = [inCar(eyes.left, eyeHeight), inCar(eyes.right, eyeHeight)];
   return {
     eyes: side === 'left' ? { left: one, right: other } : { left: other, right: one },
