@@ -59,6 +59,7 @@ export function withMeasures(
       ...panel,
       depthBehind: own.depthBehind ?? panel.depthBehind,
       airspaceBehind: own.airspaceBehind ?? panel.airspaceBehind,
+      usual: { depthBehind: panel.depthBehind, airspaceBehind: panel.airspaceBehind },
     };
   });
 }

@@ -1,9 +1,14 @@
+import { lazy, Suspense } from 'react';
 import { useSession } from '../../store';
+import { Boundary } from '../parts/boundary';
 import { LineSign } from '../parts/marks';
 import type { Board } from '../parts/use-board';
 import { type PairWords, pairWords } from './pair-words';
 import { selectSpeaker } from './speaker-button';
 import { wordingFor } from './wording';
+
+// Not needed for the first numbers on screen.
+const GroupFitSign = lazy(() => import('../fit/group-fit'));
 
 /** The answer in words: one line for each pair at the seat in view. */
 export function PairLines({ board }: { board: Board }) {
@@ -22,6 +27,11 @@ export function PairLines({ board }: { board: Board }) {
           data-selected={selection?.kind === 'speaker' && line.speakers.includes(selection.id)}
         >
           <PairAnswer line={line} />
+          <Boundary what="whether it fits">
+            <Suspense fallback={null}>
+              <GroupFitSign board={board} ids={line.speakers} />
+            </Suspense>
+          </Boundary>
           {line.notes.map((note) => (
             <p key={note.text} className={`pair-note ${note.line}`}>
               <LineSign line={note.line} wordless /> {note.text}

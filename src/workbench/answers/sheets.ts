@@ -29,8 +29,10 @@ export const SHEETS: readonly Sheet[] = [
   roomy('crossings', HEARD, 'Crossovers', () => import('./crossings')),
   roomy('image', HEARD, 'Image', () => import('./image')),
   roomy('seats', HEARD, 'Seats', () => import('./seats')),
-  roomy('pockets', DECIDE, 'Pockets', () => import('./pockets')),
   roomy('matters', DECIDE, 'What matters', () => import('./matters')),
+  roomy('fit', DECIDE, 'Fit', () => import('./fit')),
+  roomy('view', DECIDE, 'View', () => import('./view')),
+  roomy('pockets', DECIDE, 'Pockets', () => import('./pockets')),
   roomy('map', DECIDE, 'Map', () => import('./map')),
 ];
 

@@ -1,12 +1,15 @@
+import { lazy, Suspense } from 'react';
 import type { Panel } from '../../geometry';
 import { roleName } from '../../plan/names';
-import { formatLength } from '../../plan/units';
-import { useSession } from '../../store';
+import { Boundary } from '../parts/boundary';
 import { DetailsHead } from './details-head';
+
+const PanelMeasures = lazy(() =>
+  import('../fit/panel-measures').then((part) => ({ default: part.PanelMeasures })),
+);
 
 /** What is known of a panel. */
 export function PanelDetails({ panel }: { panel: Panel }) {
-  const unit = useSession((session) => session.lengthUnit);
   return (
     <>
       <DetailsHead title={panel.name}>
@@ -17,16 +20,6 @@ export function PanelDetails({ panel }: { panel: Panel }) {
           <dt>Made of</dt>
           <dd>{panel.material.replace('-', ' ')}</dd>
         </div>
-        <div>
-          <dt>Usually free behind it</dt>
-          <dd>{panel.depthBehind === null ? 'nothing' : formatLength(panel.depthBehind, unit)}</dd>
-        </div>
-        {panel.airspaceBehind !== null && (
-          <div>
-            <dt>Usual airspace behind it</dt>
-            <dd>{panel.airspaceBehind} litres</dd>
-          </div>
-        )}
         {panel.roles.length > 0 && (
           <div>
             <dt>Usual for</dt>
@@ -34,7 +27,16 @@ export function PanelDetails({ panel }: { panel: Panel }) {
           </div>
         )}
       </dl>
-      <p className="footnote">Typical values: measure the car before you count on them.</p>
+      {panel.mountable && (
+        <section aria-labelledby="behind-head">
+          <h3 id="behind-head">Behind it</h3>
+          <Boundary what="what is behind it">
+            <Suspense fallback={null}>
+              <PanelMeasures panel={panel} />
+            </Suspense>
+          </Boundary>
+        </section>
+      )}
     </>
   );
 }

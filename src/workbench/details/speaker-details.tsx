@@ -16,6 +16,7 @@ import { WayNote } from './way-note';
 
 // Not needed for the first numbers on screen.
 const SpeakerSound = lazy(() => import('./sound'));
+const FitNote = lazy(() => import('../fit/fit-note'));
 
 /** What every part of a speaker's details is given. */
 export interface SpeakerPartProps {
@@ -58,6 +59,11 @@ export function SpeakerDetails({ board, speaker }: { board: Board; speaker: Spea
         </button>
       )}
       <WayNote board={board} speakerId={speaker.id} />
+      <Boundary what="whether it fits">
+        <Suspense fallback={null}>
+          <FitNote board={board} speaker={speaker} />
+        </Suspense>
+      </Boundary>
       <SpeakerPlace {...part} />
       <button type="button" onClick={() => openSheet('map')}>
         Paint the panels

@@ -3,7 +3,7 @@ import { bodyFor, GENERIC_BODIES, genericBody, ROLE_HABITS } from '../../plan/bo
 import { changeSpeaker } from '../../plan/edits';
 import { ROLES, roleName } from '../../plan/names';
 import { planStore, useSession } from '../../store';
-import { type FieldKind, frequencyKind, lengthKind } from '../parts/field-kind';
+import { type FieldKind, frequencyKind, lengthKind, numberKind } from '../parts/field-kind';
 import { NumberField } from '../parts/number-field';
 import { planSink } from '../parts/plan-sink';
 import { SelectField } from '../parts/select-field';
@@ -11,6 +11,7 @@ import { useLocked } from '../parts/use-board';
 import type { SpeakerPartProps } from './speaker-details';
 
 const OWN = 'own drawing';
+const LITRES = numberKind('l', 2, 0.1);
 
 /** What the speaker is: role, size, band, body. */
 export function SpeakerKit({ optionId, speaker, name }: SpeakerPartProps) {
@@ -90,6 +91,22 @@ export function SpeakerKit({ optionId, speaker, name }: SpeakerPartProps) {
         {bodyField('Flange', 'flange')}
         {bodyField('Cut-out', 'cutout')}
         {bodyField('Depth', 'depth')}
+        <NumberField
+          label="Airspace it wants"
+          value={speaker.body?.airspaceLitres ?? null}
+          placeholder="not entered"
+          kind={LITRES}
+          min={0.01}
+          max={10_000}
+          readOnly={locked}
+          onClear={() => {
+            const { airspaceLitres: _, ...rest } = body;
+            planStore.edit(undoLabel, change({ body: rest }));
+          }}
+          sink={planSink(undoLabel, (value) =>
+            change({ body: { ...body, airspaceLitres: value } }),
+          )}
+        />
       </div>
       <p className="footnote">Common bodies are typical values: take yours from its drawing.</p>
     </section>

@@ -128,8 +128,10 @@ function BehindPanel({ panel }: { panel: Panel }) {
   if (panel.depthBehind === null) return null;
   return (
     <>
-      Usually {formatLength(panel.depthBehind, unit)} free behind it
-      {panel.airspaceBehind !== null && ` and ${panel.airspaceBehind} litres`}: measure the car.
+      {panel.usual ? 'Measured or usual' : 'Usually'} {formatLength(panel.depthBehind, unit)} free
+      behind it
+      {panel.airspaceBehind !== null && ` and ${panel.airspaceBehind} litres`}
+      {panel.usual ? '.' : ': measure the car.'}
     </>
   );
 }

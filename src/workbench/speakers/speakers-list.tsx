@@ -1,14 +1,19 @@
+import { lazy, Suspense } from 'react';
 import { isTied, tiePair } from '../../plan/edits';
 import { pairName, speakerName } from '../../plan/names';
 import type { PlanOption } from '../../plan/types';
 import { lengthNumber } from '../../plan/units';
 import { planStore, useSession } from '../../store';
 import { selectSpeaker } from '../answers/speaker-button';
+import { Boundary } from '../parts/boundary';
 import { SideMark } from '../parts/marks';
 import { type Board, useBoard, useLocked } from '../parts/use-board';
 import { AddSpeakers } from './add-speakers';
 import { GroupActions } from './group-actions';
 import { groupSpeakers, type SpeakerGroup } from './group-speakers';
+
+// Not needed for the first numbers on screen.
+const GroupFitSign = lazy(() => import('../fit/group-fit'));
 
 /** The speakers of the option on the board, by pair, each with its path to the seat in view. */
 export function SpeakersList() {
@@ -68,6 +73,11 @@ function Group({ group, option, board }: GroupProps) {
           <TieBox option={option} pair={pair} name={name} />
         )}
       </div>
+      <Boundary what="whether it fits">
+        <Suspense fallback={null}>
+          <GroupFitSign board={board} ids={speakers.map(({ id }) => id)} brief />
+        </Suspense>
+      </Boundary>
       {selected && <GroupActions speaker={selected} option={option} group={group} />}
     </li>
   );

@@ -1,0 +1,86 @@
+/** Whether a speaker fits, in words: what is wrong worst first, and what nobody told the model. */
+import type { FitProblem, Panel, SpeakerInput } from '../../geometry';
+import { formatLength, formatNumber, type LengthUnit } from '../../plan/units';
+import { withArticle } from '../parts/names';
+
+/** `unknown`: nothing is wrong, but its body was not entered. */
+export type Verdict = 'fits' | 'unknown' | 'not' | 'zone';
+
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  fits: 'fits',
+  unknown: 'not known',
+  not: 'does not fit',
+  zone: 'keep clear',
+};
+
+/** A keep-clear zone says more than anything else that is wrong. */
+export function verdictOf(speaker: SpeakerInput, problems: readonly FitProblem[]): Verdict {
+  if (problems.some(({ hard }) => hard)) return 'zone';
+  if (problems.length > 0) return 'not';
+  return speaker.body ? 'fits' : 'unknown';
+}
+
+/** Keep-clear first, then what has no number since it is wholly wrong, then by how much. */
+export function worstFirst(problems: readonly FitProblem[]): FitProblem[] {
+  // Litres beside millimetres: airspace is told after what cannot be mounted at all.
+  const rank = ({ kind, by, hard }: FitProblem) =>
+    hard ? 0 : kind === 'airspace' ? 3 : by === null ? 1 : 2;
+  return [...problems].sort((a, b) => rank(a) - rank(b) || (b.by ?? 0) - (a.by ?? 0));
+}
+
+/** The engine's sentence in the user's unit; what stands in quotes is a name and stays. */
+export function inUnit(sentence: string, unit: LengthUnit): string {
+  if (unit === 'mm') return sentence;
+  return sentence.replace(/"[^"]*"|(\d+(?:\.\d+)?) mm/g, (whole, mm?: string) =>
+    mm === undefined ? whole : formatLength(Number(mm), unit),
+  );
+}
+
+/** First letter large, a full stop at its end. */
+export const asSentence = (text: string): string =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+
+/** The sentences of one speaker, worst first. */
+export const fitSentences = (problems: readonly FitProblem[], unit: LengthUnit): string[] =>
+  worstFirst(problems).map(({ sentence }) => asSentence(inUnit(sentence, unit)));
+
+/** What the answer rests on that nobody entered or measured. */
+export function fitUnknowns(
+  speaker: SpeakerInput,
+  panel: Panel | null,
+  unit: LengthUnit,
+): string[] {
+  const { body, mount } = speaker;
+  const told: string[] = [];
+  if (!body)
+    told.push('No body is entered: only the middle of its front was looked at, as a point.');
+  if (!mount) told.push('It stands at a free point: what holds it there was not looked at.');
+  if (!panel || !body) return told;
+  const name = withArticle(panel.name);
+  const { depthBehind, airspaceBehind, usual } = panel;
+  if (depthBehind === null) told.push(`How deep it is behind ${name} is not known.`);
+  else if (!usual || usual.depthBehind === depthBehind)
+    told.push(
+      `The ${formatLength(depthBehind, unit)} behind ${name} are the usual depth, not measured.`,
+    );
+  if (body.airspaceLitres === undefined)
+    told.push('How much airspace it wants behind it is not entered.');
+  else if (airspaceBehind === null) told.push(`The airspace behind ${name} is not known.`);
+  return told;
+}
+
+/** "40 mm and 0.3 litres", or what of it is known. */
+export function behindWords(
+  { depthBehind, airspaceBehind }: Pick<Panel, 'depthBehind' | 'airspaceBehind'>,
+  unit: LengthUnit,
+): string {
+  const parts = [
+    depthBehind === null ? null : formatLength(depthBehind, unit),
+    airspaceBehind === null ? null : litreWords(airspaceBehind),
+  ].filter((part) => part !== null);
+  return parts.join(' and ') || 'nothing known';
+}
+
+/** "0.3 litres", "25 litres". */
+export const litreWords = (litres: number): string =>
+  `${formatNumber(litres, 2).replace(/\.?0+$/, '')} ${litres === 1 ? 'litre' : 'litres'}`;
