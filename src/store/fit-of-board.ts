@@ -12,7 +12,6 @@ import {
   type OptionResult,
   type PillarView,
   pillarViews,
-  type SpeakerInput,
   type StandingSpeaker,
 } from '../geometry';
 
@@ -25,7 +24,7 @@ export interface FitBoard {
 
 interface Known {
   cabin: CabinModel;
-  speakers: readonly SpeakerInput[];
+  option: OptionInput;
   standing: readonly StandingSpeaker[];
   fitter: Fitter;
   problems: Map<string, readonly FitProblem[]>;
@@ -37,14 +36,13 @@ const known = new WeakMap<OptionResult, Known>();
 function knownOf({ cabin, option, result }: FitBoard): Known {
   let one = known.get(result);
   // A body may change without any arrival doing so, and then the answer stays the same object.
-  if (one?.cabin !== cabin || one.speakers !== option.speakers) {
+  if (one?.cabin !== cabin || one.option !== option) {
     const standing = option.speakers.flatMap((speaker): StandingSpeaker[] => {
       const placed = result.placed.find((place) => place.speaker === speaker.id);
       return placed ? [{ speaker, placed }] : [];
     });
-    const { speakers } = option;
-    const fitter = createFitter(cabin, standing);
-    one = { cabin, speakers, standing, fitter, problems: new Map(), views: null };
+    const fitter = createFitter(cabin, standing, option);
+    one = { cabin, option, standing, fitter, problems: new Map(), views: null };
     known.set(result, one);
   }
   return one;

@@ -32,6 +32,8 @@ const SHEETS = [
   'Image',
   'Seats',
   'What matters',
+  'Fit',
+  'View',
   'Map',
 ];
 

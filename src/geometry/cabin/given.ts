@@ -59,7 +59,10 @@ export function withMeasures(
       ...panel,
       depthBehind: own.depthBehind ?? panel.depthBehind,
       airspaceBehind: own.airspaceBehind ?? panel.airspaceBehind,
-      usual: { depthBehind: panel.depthBehind, airspaceBehind: panel.airspaceBehind },
+      usual: {
+        ...(own.depthBehind !== undefined && { depthBehind: panel.depthBehind }),
+        ...(own.airspaceBehind !== undefined && { airspaceBehind: panel.airspaceBehind }),
+      },
     };
   });
 }

@@ -29,8 +29,8 @@ export interface Panel {
   depthBehind: number | null;
   /** Usual airspace behind it, litres. */
   airspaceBehind: number | null;
-  /** What is usual for it, where the two above were measured in this car. */
-  usual?: Readonly<{ depthBehind: number | null; airspaceBehind: number | null }>;
+  /** What is usual for it, of those of the two above that were measured in this car. */
+  usual?: Readonly<{ depthBehind?: number | null; airspaceBehind?: number | null }>;
   /** Roles commonly mounted here. */
   roles: readonly Role[];
   /** True for panels the plan gave by corners. */

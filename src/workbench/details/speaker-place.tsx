@@ -128,8 +128,8 @@ function BehindPanel({ panel }: { panel: Panel }) {
   if (panel.depthBehind === null) return null;
   return (
     <>
-      {panel.usual ? 'Measured or usual' : 'Usually'} {formatLength(panel.depthBehind, unit)} free
-      behind it
+      {panel.usual?.depthBehind === undefined ? 'Usually' : 'Measured:'}{' '}
+      {formatLength(panel.depthBehind, unit)} free behind it
       {panel.airspaceBehind !== null && ` and ${panel.airspaceBehind} litres`}
       {panel.usual ? '.' : ': measure the car.'}
     </>

@@ -23,14 +23,17 @@ export default function FitNote({ board, speaker }: { board: Board; speaker: Spe
   const verdict = verdictOf(shown, problems);
   const panel = stage.cabin.panels.find(({ id }) => id === shown.mount?.panel) ?? null;
   const worst = worstFirst(problems);
-  const unknowns = fitUnknowns(shown, panel, unit);
+  const inPocket = stage.option.pockets?.some(
+    (pocket) => pocket.panel === panel?.id && pocket.speakers.includes(shown.id),
+  );
+  const unknowns = fitUnknowns(shown, panel, unit, inPocket);
   return (
     <section className="fit-note" aria-labelledby="fit-note-head">
       <h3 id="fit-note-head">Does it fit?</h3>
       <div aria-live={running ? 'off' : 'polite'}>
         {problems.length > 0 ? (
           <ul className="fit-problems">
-            {fitSentences(problems, unit).map((sentence, i) => (
+            {fitSentences(problems, unit, stage.option.speakers).map((sentence, i) => (
               <li key={sentence} className={worst[i]?.hard ? 'fit-hard' : undefined}>
                 <FitSign verdict={worst[i]?.hard ? 'zone' : 'not'} wordless />
                 <span>{sentence}</span>

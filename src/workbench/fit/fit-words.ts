@@ -1,5 +1,6 @@
 /** Whether a speaker fits, in words: what is wrong worst first, and what nobody told the model. */
 import type { FitProblem, Panel, SpeakerInput } from '../../geometry';
+import { speakerName } from '../../plan/names';
 import { formatLength, formatNumber, type LengthUnit } from '../../plan/units';
 import { withArticle } from '../parts/names';
 
@@ -36,19 +37,37 @@ export function inUnit(sentence: string, unit: LengthUnit): string {
   );
 }
 
+/** The engine's sentence as the page says it: in the user's unit, speakers by the page's names. */
+export function problemWords(
+  { kind, sentence, with: id }: FitProblem,
+  unit: LengthUnit,
+  among: readonly SpeakerInput[],
+): string {
+  const other = kind === 'speaker' ? among.find((one) => one.id === id) : undefined;
+  const named = other
+    ? sentence.replace(/ (into|inside) the .*$/, ` $1 the ${speakerName(other, among)}`)
+    : sentence;
+  return inUnit(named, unit);
+}
+
 /** First letter large, a full stop at its end. */
 export const asSentence = (text: string): string =>
   `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** The sentences of one speaker, worst first. */
-export const fitSentences = (problems: readonly FitProblem[], unit: LengthUnit): string[] =>
-  worstFirst(problems).map(({ sentence }) => asSentence(inUnit(sentence, unit)));
+export const fitSentences = (
+  problems: readonly FitProblem[],
+  unit: LengthUnit,
+  among: readonly SpeakerInput[],
+): string[] =>
+  worstFirst(problems).map((problem) => asSentence(problemWords(problem, unit, among)));
 
 /** What the answer rests on that nobody entered or measured. */
 export function fitUnknowns(
   speaker: SpeakerInput,
   panel: Panel | null,
   unit: LengthUnit,
+  inPocket = false,
 ): string[] {
   const { body, mount } = speaker;
   const told: string[] = [];
@@ -59,26 +78,16 @@ export function fitUnknowns(
   const name = withArticle(panel.name);
   const { depthBehind, airspaceBehind, usual } = panel;
   if (depthBehind === null) told.push(`How deep it is behind ${name} is not known.`);
-  else if (!usual || usual.depthBehind === depthBehind)
+  else if (usual?.depthBehind === undefined)
     told.push(
       `The ${formatLength(depthBehind, unit)} behind ${name} are the usual depth, not measured.`,
     );
+  // A pocket has been drawn, and its own sheet tells its litres.
+  if (inPocket) return told;
   if (body.airspaceLitres === undefined)
     told.push('How much airspace it wants behind it is not entered.');
   else if (airspaceBehind === null) told.push(`The airspace behind ${name} is not known.`);
   return told;
-}
-
-/** "40 mm and 0.3 litres", or what of it is known. */
-export function behindWords(
-  { depthBehind, airspaceBehind }: Pick<Panel, 'depthBehind' | 'airspaceBehind'>,
-  unit: LengthUnit,
-): string {
-  const parts = [
-    depthBehind === null ? null : formatLength(depthBehind, unit),
-    airspaceBehind === null ? null : litreWords(airspaceBehind),
-  ].filter((part) => part !== null);
-  return parts.join(' and ') || 'nothing known';
 }
 
 /** "0.3 litres", "25 litres". */

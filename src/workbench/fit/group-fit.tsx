@@ -1,6 +1,7 @@
 import type { SpeakerInput } from '../../geometry';
 import { useSession } from '../../store';
 import { problemsOf } from '../../store/fit-of-board';
+import { capital } from '../answers/capital';
 import type { Board } from '../parts/use-board';
 import { useStage } from '../parts/use-stage';
 import './fit.css';
@@ -25,12 +26,12 @@ export default function GroupFitSign({ board, ids, brief = false }: GroupFitProp
     const speaker = speakers.find((one) => one.id === id);
     return speaker ? [speaker] : [];
   });
-  const fit = groupFit(members, (id) => problemsOf(stage, id), unit);
+  const fit = groupFit(members, (id) => problemsOf(stage, id), unit, speakers);
   if (!fit) return null;
   const words = brief ? `${fit.who} ${fit.what}`.trim() : groupSentence(fit, speakers);
   return (
     <p className={brief ? 'fit-brief' : 'pair-note'}>
-      <FitSign verdict={fit.verdict} wordless /> <span className="first-large">{words}</span>
+      <FitSign verdict={fit.verdict} wordless /> {capital(words)}
     </p>
   );
 }

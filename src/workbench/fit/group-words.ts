@@ -1,7 +1,7 @@
 import type { FitProblem, SpeakerInput } from '../../geometry';
 import { speakerName } from '../../plan/names';
 import type { LengthUnit } from '../../plan/units';
-import { asSentence, inUnit, type Verdict, verdictOf, worstFirst } from './fit-words';
+import { asSentence, problemWords, type Verdict, verdictOf, worstFirst } from './fit-words';
 
 /** What does not fit in a pair, or of a speaker without a twin. */
 export interface GroupFit {
@@ -21,6 +21,7 @@ export function groupFit(
   members: readonly SpeakerInput[],
   problemsOf: (id: string) => readonly FitProblem[],
   unit: LengthUnit,
+  among: readonly SpeakerInput[],
 ): GroupFit | null {
   const wrong = members
     .map((speaker) => ({ speaker, problems: problemsOf(speaker.id) }))
@@ -34,13 +35,13 @@ export function groupFit(
   // Those in a zone by themselves: a cross for the other one is in its own details.
   const meant = zone ? wrong.filter(inZone) : wrong;
   const sides = meant.flatMap(({ speaker }) => speaker.side ?? []);
-  const worst = worstFirst(told.problems)[0]?.sentence ?? '';
+  const [worst] = worstFirst(told.problems) as [FitProblem];
   return {
     verdict: zone ? 'zone' : 'not',
     who: sides.join(' and '),
     what: zone ? 'in a keep-clear zone' : meant.length > 1 ? 'do not fit' : 'does not fit',
     meant: meant.map(({ speaker }) => speaker),
-    worst: inUnit(worst, unit),
+    worst: problemWords(worst, unit, among),
   };
 }
 

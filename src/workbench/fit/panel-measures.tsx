@@ -23,7 +23,7 @@ export function PanelMeasures({ panel }: { panel: Panel }) {
   const own = usePlan((state) => state.plan.cabin.measured?.[panel.id]);
   const locked = useLocked();
   const hintId = useId();
-  const usual = panel.usual ?? panel;
+  const usual = { ...panel, ...panel.usual };
   const name = withArticle(panel.name);
   const label = `measure behind ${name}`;
   const change = (fields: Parameters<typeof setPanelMeasure>[1]) =>

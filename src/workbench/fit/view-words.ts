@@ -24,7 +24,7 @@ export function viewSentence(view: PillarView): string {
   const pillar = `the ${side} A-pillar`;
   if (beforeDeg === null || afterDeg === null || addedDeg === null)
     return `What ${pillar} hides is not known: ${view.reason ?? 'no reason was given'}.`;
-  const limit = `UN R125 allows ${PILLAR_LIMIT_DEG}°.`;
+  const limit = `UN R125 allows ${PILLAR_LIMIT_DEG}°${view.overLimit ? ': this is over it' : ''}.`;
   const left = unknown.length > 0 ? ` ${unknownSentence(unknown.length)}` : '';
   const count = pods(view);
   if (count === 'none') {

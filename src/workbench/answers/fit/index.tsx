@@ -5,7 +5,7 @@ import { FLANGE_LIFT, type SpeakerInput } from '../../../geometry';
 import { useSession } from '../../../store';
 import { type FitBoard, problemsOf } from '../../../store/fit-of-board';
 import { FitSign } from '../../fit/fit-sign';
-import { asSentence, inUnit, verdictOf, worstFirst } from '../../fit/fit-words';
+import { asSentence, inUnit, problemWords, verdictOf, worstFirst } from '../../fit/fit-words';
 import { TableScroll } from '../../parts/table-scroll';
 import type { Board } from '../../parts/use-board';
 import { useStage } from '../../parts/use-stage';
@@ -80,8 +80,10 @@ function FitRow({ stage, speaker }: { stage: FitBoard; speaker: SpeakerInput }) 
       <td className="text wrap">
         {others.length > 0 ? (
           <ul>
-            {others.map(({ sentence }) => (
-              <li key={sentence}>{asSentence(inUnit(sentence, unit))}</li>
+            {others.map((problem) => (
+              <li key={problem.sentence}>
+                {asSentence(problemWords(problem, unit, stage.option.speakers))}
+              </li>
             ))}
           </ul>
         ) : (

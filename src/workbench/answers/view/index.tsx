@@ -30,7 +30,7 @@ export default function ViewSheet({ board }: { board: Board }) {
       <ul className="view-sentences">
         {views.map((view) => (
           <li key={view.side} data-over={view.overLimit}>
-            {viewSentence(view)}
+            {view.overLimit && <FitSign verdict="not" wordless />} {viewSentence(view)}
           </li>
         ))}
         {compared && <li>{compared}</li>}

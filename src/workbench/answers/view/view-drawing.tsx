@@ -5,6 +5,8 @@ import { type Sight, type Spot, type ViewPlan, viewPlan } from './view-plan';
 /** mm from the eye to the arc that shows the angle. */
 const ARC = 330;
 const EYE = 11;
+/** Never smaller than its letter, CSS px. */
+const LEAST_EYE = 9;
 
 const at = ([x, y]: Spot): string => `${x.toFixed(1)} ${y.toFixed(1)}`;
 const line = (...spots: Spot[]): string => `M${spots.map(at).join('L')}`;
@@ -16,7 +18,7 @@ const line = (...spots: Spot[]): string => `M${spots.map(at).join('L')}`;
 export function ViewDrawing({ view, width }: { view: PillarView; width: number }) {
   const plan = viewPlan(view);
   if (!plan) return null;
-  const { box, after, before, head, pillar, pods } = plan;
+  const { box, after, before, head, pillar, cuts, pods } = plan;
   // Text and pens are sized for the eye, not for the car.
   const px = box.width / width;
   const podded = pods.length > 0;
@@ -59,11 +61,15 @@ export function ViewDrawing({ view, width }: { view: PillarView; width: number }
           strokeWidth={px}
           d={line(after.otherEye, after.parallelEnd)}
         />
+        <path className="view-pillar" d={`${line(...pillar)}Z`} />
+        {cuts.map((cut, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the lower one, then the upper one
+          <path key={i} className="view-cut" d={`${line(...cut)}Z`} />
+        ))}
         {pods.map((pod, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: pods have no other name here
           <path key={i} className="view-pod" d={`${line(...pod)}Z`} />
         ))}
-        <path className="view-pillar" d={`${line(...pillar)}Z`} />
         <g className="view-sight">
           <path d={line(after.eye, after.outerEnd)} />
           <path d={line(after.otherEye, after.innerEnd)} />
@@ -107,7 +113,7 @@ function Eyes({ sight, head, px, left }: { sight: Sight; head: Spot; px: number;
       <circle className="view-head" cx={head[0]} cy={head[1]} r={3 * px} />
       {[sight.eye, sight.otherEye].map(([x, y], i) => (
         <g key={i === 0 ? 'own' : 'other'}>
-          <circle className="view-eye" cx={x} cy={y} r={EYE} />
+          <circle className="view-eye" cx={x} cy={y} r={Math.max(EYE, LEAST_EYE * px)} />
           <text className="view-letter" x={x} y={y + 4 * px} fontSize={11 * px} textAnchor="middle">
             {(i === 0) === left ? 'L' : 'R'}
           </text>

@@ -22,8 +22,9 @@ export interface ViewPlan {
   after: Sight;
   before: Sight;
   head: Spot;
-  /** Outlines. */
+  /** Outlines: the pillar over all of its height looked at, and its two sections. */
   pillar: Spot[];
+  cuts: Spot[][];
   pods: Spot[][];
   /** Unit vector: straight ahead in the car. */
   ahead: Spot;
@@ -80,6 +81,7 @@ export function viewPlan({ side, lines, linesBefore, sections }: PillarView): Vi
     before,
     head,
     pillar,
+    cuts: [sections.outer, sections.inner].map((points) => hull(points.map(turn))),
     pods,
     ahead: [-dx, -dy],
     box: { x, y, width: Math.max(...xs) + MARGIN - x, height: Math.max(...ys) + MARGIN - y },
@@ -87,7 +89,7 @@ export function viewPlan({ side, lines, linesBefore, sections }: PillarView): Vi
 }
 
 /** Room for an eye's circle and its letter, mm. */
-const MARGIN = 26;
+const MARGIN = 40;
 
 const spotsOf = ({ eye, otherEye, outerEnd, innerEnd, parallelEnd }: Sight): Spot[] => [
   eye,
