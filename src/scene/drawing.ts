@@ -35,6 +35,7 @@ import { watchTheme } from './theme';
 import { createPoseKeeper } from './views/keep-pose';
 import { createRig } from './views/rig';
 import { mapWants } from './words/map-words';
+import { spotWants } from './words/spot-words';
 
 export interface DrawingNeeds {
   camera: PerspectiveCamera;
@@ -57,7 +58,7 @@ export function createDrawing(needs: DrawingNeeds) {
   const kit = createKit(look);
   const root = carRoot();
   const parts = createParts(kit, root);
-  const { panels, map, obstacles, zones, body, heads } = parts;
+  const { panels, map, obstacles, zones, body, heads, spotMarks } = parts;
   scene.add(root);
 
   const surroundings: Surroundings = {
@@ -131,7 +132,7 @@ export function createDrawing(needs: DrawingNeeds) {
 
   /** Everything that hangs on the session and on the option on the board. */
   function dress(car: CabinModel): void {
-    const { selection, showZones, painted } = sessionStore.getState();
+    const { selection, showZones, painted, spotMarks: marks } = sessionStore.getState();
     const eyes = lookedThrough();
     zones.show(car.keepClear, showZones);
     heads.show(car.seats, chosenId('seat', selection) ?? seat?.id ?? '', eyes);
@@ -139,6 +140,7 @@ export function createDrawing(needs: DrawingNeeds) {
     map.show(painted, car.panels);
     const underPaint = painted !== null;
     mine.show({ cabin: car, option, seat, hovered, lookedThrough: eyes, painted: underPaint });
+    spotMarks.show(marks);
     dressBodies(mine);
   }
 
@@ -251,7 +253,11 @@ export function createDrawing(needs: DrawingNeeds) {
       if (cabin) {
         const frame = { camera, size, cabin, seat, hovered, among: speakersOf(option) };
         const wants = mine.words(frame, zones.middles());
-        labels.lay([...wants, ...mapWants(frame, map.shown(), inSight)], size);
+        wants.push(
+          ...mapWants(frame, map.shown(), inSight),
+          ...spotWants(frame, spotMarks.shown()),
+        );
+        labels.lay(wants, size);
         beside?.lay(camera, size, cabin, hovered);
       }
       // Said on arrival: whoever reads places off the sheet should not do so on the way.

@@ -11,6 +11,7 @@ const MANNER = {
   zone: 'on',
   obstacle: 'beside',
   reflection: 'apart',
+  spot: 'beside',
   octave: 'along',
   fan: 'along',
   legend: 'beside',

@@ -33,7 +33,7 @@ function isWorseNumber(aim: SpotAim, value: number, than: number): boolean {
  * seat weight as 1. With one seat, or seats of one weight, it follows from the measures alone.
  */
 export function measureInPlace(
-  { seats, weights, wants }: ReadySearch,
+  { seats, weights, wants }: Pick<ReadySearch, 'seats' | 'weights' | 'wants'>,
   left: SideHeard,
   i: number,
   right: SideHeard,

@@ -5,6 +5,7 @@ import type { Kit } from './kit';
 import { createMapPart } from './map-part';
 import { createObstaclesPart } from './obstacles-part';
 import { createPanelsPart } from './panels-part';
+import { createSpotMarksPart } from './spot-marks-part';
 import { createZonesPart } from './zones-part';
 
 /** Every part of the drawing but the options themselves, hung under the car's root. */
@@ -18,7 +19,7 @@ export function createParts(kit: Kit, root: Group) {
     heads: createHeadsPart(kit),
   };
   /** What is said of the option on the board alone: not seen where another is drawn beside it. */
-  const own = { map: createMapPart(kit) };
+  const own = { map: createMapPart(kit), spotMarks: createSpotMarksPart(kit) };
   const onBoard = new Group();
   for (const part of Object.values(car)) root.add(part.group);
   for (const part of Object.values<{ group: Group }>(own)) onBoard.add(part.group);

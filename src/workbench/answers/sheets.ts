@@ -34,6 +34,7 @@ export const SHEETS: readonly Sheet[] = [
   roomy('view', DECIDE, 'View', () => import('./view')),
   roomy('pockets', DECIDE, 'Pockets', () => import('./pockets')),
   roomy('map', DECIDE, 'Map', () => import('./map')),
+  roomy('search', DECIDE, 'Best spots', () => import('./search')),
 ];
 
 type SheetModule = { default: ComponentType<{ board: Board }> };

@@ -1,0 +1,80 @@
+/** A request in one or two sentences. */
+import type { CabinModel, PairRequest, SeatWeight } from '../../../geometry';
+import { seatName } from '../../../plan/names';
+import type { AnyRequest } from './build-request';
+import { isStageRequest } from './build-request';
+import { panelCouples } from './panel-couples';
+
+/** "a, b and c". */
+export function listWords(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+}
+
+const MOST_NAMED = 4;
+
+export interface RequestWording {
+  cabin: CabinModel;
+  pair: (id: string) => string;
+  length: (mm: number) => string;
+}
+
+/** "Mirrored spots for the tweeters on the A-pillar and the dash top, aimed as they are. …" */
+export function requestSentence(request: AnyRequest, wording: RequestWording): string {
+  const pairs = isStageRequest(request) ? request.pairs : [request];
+  const [first] = pairs;
+  if (!first) return '';
+  const kind =
+    first.mirrored === false ? 'Spots, left and right each on its own,' : 'Mirrored spots';
+  const names = listWords(pairs.map(({ pair }) => `the ${wording.pair(pair)}`));
+  const where = isStageRequest(request) ? '' : ` on ${panelWords(first, wording.cabin)}`;
+  return `${kind} for ${names}${where}, ${aimWords(first)}, for ${seatWords(request.seats ?? [])}; a grid of ${wording.length(first.step ?? 20)}. ${mustWords(first)}`;
+}
+
+function panelWords({ panels = [] }: PairRequest, cabin: CabinModel): string {
+  const names = panelCouples(cabin.panels)
+    .filter(({ id }) => panels.includes(id))
+    .map(({ name }) => name);
+  if (names.length <= MOST_NAMED) return names.length > 0 ? `the ${listWords(names)}` : 'no panel';
+  const shown = names.slice(0, MOST_NAMED - 1);
+  return `the ${shown.join(', ')} and ${names.length - shown.length} more panels`;
+}
+
+function aimWords({ aim }: PairRequest): string {
+  if (!aim) return 'aimed as they are';
+  const limit =
+    aim.withinDeg === undefined
+      ? ''
+      : `, turned from the panel’s normal by ${aim.withinDeg}° at most`;
+  switch (aim.kind) {
+    case 'normal':
+      return 'along the panel’s normal';
+    case 'between':
+      return `aimed between the listeners${limit}`;
+    case 'seat':
+      return `aimed at the ${seatName(aim.seat)}${limit}`;
+    case 'point':
+      return `aimed at a point${limit}`;
+    case 'direction':
+      return `aimed one way${limit}`;
+  }
+}
+
+function seatWords(seats: readonly SeatWeight[]): string {
+  const alike = seats.every(({ weight }) => weight === seats[0]?.weight);
+  return listWords(
+    seats.map(({ id, weight }) => `the ${seatName(id)}${alike ? '' : ` (weight ${weight})`}`),
+  );
+}
+
+function mustWords({ require = {} }: PairRequest): string {
+  const musts = [
+    ...(require.fits === false ? [] : ['fit']),
+    'stay out of keep-clear zones',
+    ...(require.free ? ['have a free line to every listener'] : []),
+    ...(require.maxOffAxisDeg === undefined
+      ? []
+      : [`have the listeners within ${require.maxOffAxisDeg}° of their axis`]),
+  ];
+  return `They must ${listWords(musts)}.`;
+}
