@@ -58,6 +58,11 @@ export function SpeakerDetails({ board, speaker }: { board: Board; speaker: Spea
           Tie, and mirror this onto the {otherName(speaker)}
         </button>
       )}
+      {pair !== undefined && twin && (
+        <button type="button" onClick={() => void openSearch(pair)}>
+          Search spots for this pair
+        </button>
+      )}
       <WayNote board={board} speakerId={speaker.id} />
       <Boundary what="whether it fits">
         <Suspense fallback={null}>
@@ -78,6 +83,17 @@ export function SpeakerDetails({ board, speaker }: { board: Board; speaker: Spea
       </Boundary>
     </>
   );
+}
+
+/** The search comes with its sheet: later than the first numbers. */
+async function openSearch(pair: string): Promise<void> {
+  try {
+    const { searchFor } = await import('../answers/search/search-for');
+    searchFor(pair);
+  } catch {
+    // The sheet says why it cannot be had.
+    openSheet('search');
+  }
 }
 
 const otherName = ({ side }: SpeakerInput): string => (side === 'left' ? 'right' : 'left');

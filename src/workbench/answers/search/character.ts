@@ -70,8 +70,9 @@ export function characterSentence(
       worst.measure,
       one.measures[worst.measure],
       worst.than.measures[worst.measure],
+      worst.than.key,
       unit,
     );
-  const worse = behind && worst ? `Worse: ${behind} than ${worst.than.key}.` : '';
+  const worse = behind ? `Worse: ${behind}.` : '';
   return [better, worse].filter(Boolean).join(' ') || 'Much like the others.';
 }

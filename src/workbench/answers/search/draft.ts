@@ -16,7 +16,7 @@ export const WHOLE_STAGE = '*';
 export type AimChoice = 'own' | 'between' | 'normal' | `seat:${string}`;
 
 export interface SearchDraft {
-  /** A pair's id, or {@link WHOLE_STAGE}; `null`: that of the speaker selected last. */
+  /** A pair's id, or {@link WHOLE_STAGE}; `null`: the first pair. */
   scope: string | null;
   mirrored: boolean;
   /** The panels ticked, by pair; a pair that is not named has the usual ones. */
@@ -114,13 +114,7 @@ export function panelsFor(draft: SearchDraft, pair: SearchPair, ground: SearchGr
 }
 
 /** The scope a draft means in this option: its own where there is such a pair, else the first. */
-export function scopeOf(
-  { scope }: SearchDraft,
-  pairs: readonly SearchPair[],
-  selectedPair: string | null,
-): string | null {
+export function scopeOf({ scope }: SearchDraft, pairs: readonly SearchPair[]): string | null {
   if (scope === WHOLE_STAGE && stagePairs(pairs).length > 1) return WHOLE_STAGE;
-  for (const wanted of [scope, selectedPair])
-    if (pairs.some(({ pair }) => pair === wanted)) return wanted;
-  return pairs[0]?.pair ?? null;
+  return (pairs.find(({ pair }) => pair === scope) ?? pairs[0])?.pair ?? null;
 }

@@ -6,7 +6,6 @@ import { SelectField } from '../../parts/select-field';
 import type { Board } from '../../parts/use-board';
 import { useSettled } from '../../parts/use-settled';
 import { useStage } from '../../parts/use-stage';
-import { capital } from '../capital';
 import { type BuiltRequest, buildRequest } from './build-request';
 import {
   type SearchGround,
@@ -57,7 +56,11 @@ function Search({ ground, pairs }: { ground: SearchGround; pairs: readonly Searc
   );
   const { plan, cabin, option } = ground;
   const selectedPair = option.speakers.find(({ id }) => id === selected)?.pair ?? null;
-  const scope = scopeOf(draft, pairs, selectedPair) ?? '';
+  // Who selects a speaker means its pair, until another is chosen here.
+  useEffect(() => {
+    if (selectedPair) changeDraft({ scope: selectedPair });
+  }, [selectedPair]);
+  const scope = scopeOf(draft, pairs) ?? '';
   const stage = stagePairs(pairs);
   const asked = scope === WHOLE_STAGE ? stage : pairs.filter(({ pair }) => pair === scope);
   const built: BuiltRequest = useMemo(
@@ -89,30 +92,31 @@ function Search({ ground, pairs }: { ground: SearchGround; pairs: readonly Searc
         >
           Search
         </button>
-        <p className="search-asked">
-          {built.ok ? (
-            requestSentence(built.request, {
-              cabin,
-              pair: nameOf,
-              length: (mm) => formatLength(mm, unit, unit === 'in' ? 1 : 0),
-            })
-          ) : (
-            <strong role="alert">{built.problem}</strong>
-          )}
-        </p>
+        {job.state === 'working' && (
+          <SearchProgress job={job} what={`Trying spots for ${scopeWords(asked, nameOf)}`} />
+        )}
       </div>
-      <details className="search-fold">
-        <summary>Panels, aim and what a spot must do</summary>
-        <MainFields {...fields} />
-      </details>
-      <details className="search-fold">
-        <summary>Listeners, weights and the grid</summary>
-        <MoreFields {...fields} />
-        {built.ok && <RequestJson request={built.request} />}
-      </details>
-      {job.state === 'working' && (
-        <SearchProgress job={job} what={`Trying spots for ${scopeWords(asked, nameOf)}`} />
-      )}
+      <p className="search-asked">
+        {built.ok ? (
+          requestSentence(built.request, {
+            cabin,
+            length: (mm) => formatLength(mm, unit, unit === 'in' ? 1 : 0),
+          })
+        ) : (
+          <strong role="alert">{built.problem}</strong>
+        )}
+      </p>
+      <div className="search-folds">
+        <details className="search-fold">
+          <summary>Panels, aim and demands</summary>
+          <MainFields {...fields} />
+        </details>
+        <details className="search-fold">
+          <summary>Listeners, weights and grid</summary>
+          <MoreFields {...fields} />
+          {built.ok && <RequestJson request={built.request} />}
+        </details>
+      </div>
       {job.state === 'stopped' && <p role="status">Stopped. Nothing was kept of this search.</p>}
       {job.state === 'refused' && (
         <p className="notice" role="alert">
@@ -134,4 +138,4 @@ function Search({ ground, pairs }: { ground: SearchGround; pairs: readonly Searc
 }
 
 const scopeWords = (asked: readonly SearchPair[], nameOf: (pair: string) => string): string =>
-  asked.length > 1 ? 'the front stage' : capital(nameOf(asked[0]?.pair ?? '')).toLowerCase();
+  asked.length > 1 ? 'the front stage' : `the ${nameOf(asked[0]?.pair ?? '')}`;

@@ -12,9 +12,9 @@ import type { Measure } from './found';
 
 export const MEASURE_NAMES: Readonly<Record<Measure, string>> = {
   difference: 'Difference',
-  offAxisDeg: 'Off the axis',
+  offAxisDeg: 'Off axis',
   obstructionDb: 'Obstruction',
-  firstReflectionTime: 'First reflection',
+  firstReflectionTime: '1st reflection',
   pathSpread: 'Path spread',
 };
 
@@ -72,29 +72,30 @@ export const BEST_WORDS: Readonly<Record<Measure, string>> = {
   pathSpread: 'the least path spread',
 };
 
-/** How far one is behind another: "12° further off the axis". */
+/** How far one is behind the best: "12° further off the axis than 2". */
 export function behindWords(
   measure: Measure,
   value: number | null | undefined,
   best: number | null | undefined,
+  than: string,
   unit: LengthUnit,
 ): string | null {
   if (typeof value !== 'number') return null;
   if (typeof best !== 'number')
     return measure === 'firstReflectionTime'
-      ? `a first reflection after ${amount(measure, value, unit)}, where there is none`
+      ? `its first reflection comes after ${amount(measure, value, unit)}, ${than} has none`
       : null;
   const by = amount(measure, Math.abs(value - best), unit);
   switch (measure) {
     case 'difference':
-      return `${by} more difference`;
+      return `${by} more difference than ${than}`;
     case 'offAxisDeg':
-      return `${by} further off the axis`;
+      return `${by} further off the axis than ${than}`;
     case 'obstructionDb':
-      return `${by} more obstruction`;
+      return `${by} more obstruction than ${than}`;
     case 'firstReflectionTime':
-      return `the first reflection ${by} earlier`;
+      return `its first reflection comes ${by} earlier than that of ${than}`;
     case 'pathSpread':
-      return `${by} more path spread`;
+      return `${by} more path spread than ${than}`;
   }
 }

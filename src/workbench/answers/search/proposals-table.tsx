@@ -66,7 +66,7 @@ export function ProposalsTable(props: ProposalsTableProps) {
               <th scope="row" className="text">
                 Now
               </th>
-              <td className="text">{capital(spotWord(found))} as it is</td>
+              <td className="text">As they stand</td>
               {found.columns.map((measure) => (
                 <td key={measure}>{measureText(measure, now.measures[measure], unit)}</td>
               ))}

@@ -16,7 +16,7 @@ import {
 } from './draft';
 import { type Measure, SPOT_MEASURES } from './found';
 import { WANT_NAMES } from './measure-words';
-import { panelCouples } from './panel-couples';
+import { type PanelCouple, panelCouples } from './panel-couples';
 import { changeDraft } from './search-store';
 
 const weightKind = numberKind('', 2, 0.1);
@@ -115,27 +115,34 @@ function PanelTicks({
     const { [pair.pair]: _, ...rest } = draft.panels;
     changeDraft({ panels: rest });
   };
+  const tick = ({ id, name, both, central }: PanelCouple) => (
+    <label key={id} className="tick">
+      <input
+        type="checkbox"
+        checked={ticked.includes(id)}
+        disabled={!both && draft.mirrored}
+        onChange={(event) =>
+          set(event.target.checked ? [...ticked, id] : ticked.filter((other) => other !== id))
+        }
+      />
+      <span>
+        {name}
+        {central && <span className="quiet-text">, side by side</span>}
+      </span>
+    </label>
+  );
+  const own = couples.filter(({ id, roles }) => roles.includes(pair.role) || ticked.includes(id));
+  const others = couples.filter((couple) => !own.includes(couple));
   return (
     <fieldset className="search-panels">
-      <legend>Panels for the {pairName(pair.pair, ground.option.speakers)}</legend>
-      <div className="search-ticks">
-        {couples.map(({ id, name, both, central }) => (
-          <label key={id} className="tick">
-            <input
-              type="checkbox"
-              checked={ticked.includes(id)}
-              disabled={!both && draft.mirrored}
-              onChange={(event) =>
-                set(event.target.checked ? [...ticked, id] : ticked.filter((other) => other !== id))
-              }
-            />
-            <span>
-              {name}
-              {central && <span className="quiet-text"> (both on it)</span>}
-            </span>
-          </label>
-        ))}
-      </div>
+      <legend>{`Panels for the ${pairName(pair.pair, ground.option.speakers)}, left and right as one`}</legend>
+      <div className="search-ticks">{own.map(tick)}</div>
+      {others.length > 0 && (
+        <details>
+          <summary>{`${others.length} other panels, not usual for them`}</summary>
+          <div className="search-ticks">{others.map(tick)}</div>
+        </details>
+      )}
       <div className="word-buttons">
         <button type="button" disabled={!draft.panels[pair.pair]} onClick={usual}>
           The usual ones

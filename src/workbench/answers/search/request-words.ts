@@ -15,29 +15,28 @@ const MOST_NAMED = 4;
 
 export interface RequestWording {
   cabin: CabinModel;
-  pair: (id: string) => string;
   length: (mm: number) => string;
 }
 
-/** "Mirrored spots for the tweeters on the A-pillar and the dash top, aimed as they are. …" */
-export function requestSentence(request: AnyRequest, wording: RequestWording): string {
+/** "Mirrored spots on the A-pillar and dash top, aimed as they are, heard at … They must fit …" */
+export function requestSentence(request: AnyRequest, { cabin, length }: RequestWording): string {
   const pairs = isStageRequest(request) ? request.pairs : [request];
   const [first] = pairs;
   if (!first) return '';
-  const kind =
-    first.mirrored === false ? 'Spots, left and right each on its own,' : 'Mirrored spots';
-  const names = listWords(pairs.map(({ pair }) => `the ${wording.pair(pair)}`));
-  const where = isStageRequest(request) ? '' : ` on ${panelWords(first, wording.cabin)}`;
-  return `${kind} for ${names}${where}, ${aimWords(first)}, for ${seatWords(request.seats ?? [])}; a grid of ${wording.length(first.step ?? 20)}. ${mustWords(first)}`;
+  const kind = first.mirrored === false ? 'Left and right each on its own' : 'Mirrored spots';
+  const panels = [...new Set(pairs.flatMap((pair) => pair.panels ?? []))];
+  const listeners = seatWords(request.seats ?? []);
+  const grid = `a ${length(first.step ?? 20)} grid`;
+  return `${kind} on ${panelWords(panels, cabin)}, ${aimWords(first)}, heard at ${listeners}, on ${grid}. ${mustWords(first)}`;
 }
 
-function panelWords({ panels = [] }: PairRequest, cabin: CabinModel): string {
+function panelWords(panels: readonly string[], cabin: CabinModel): string {
   const names = panelCouples(cabin.panels)
     .filter(({ id }) => panels.includes(id))
     .map(({ name }) => name);
   if (names.length <= MOST_NAMED) return names.length > 0 ? `the ${listWords(names)}` : 'no panel';
   const shown = names.slice(0, MOST_NAMED - 1);
-  return `the ${shown.join(', ')} and ${names.length - shown.length} more panels`;
+  return `the ${shown.join(', ')} and ${names.length - shown.length} more`;
 }
 
 function aimWords({ aim }: PairRequest): string {
