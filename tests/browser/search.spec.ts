@@ -143,7 +143,7 @@ test('a running search is stopped, and a change of the plan marks what was found
   await expect(changed).toHaveCount(0);
   await page.getByRole('button', { name: /^left tweeter, / }).click();
   const along = page.getByRole('textbox', { name: 'Along panel' });
-  await along.fill('200');
+  await along.fill('40');
   await along.press('Enter');
   await expect(changed).toBeVisible();
   await undoButton(page).click();

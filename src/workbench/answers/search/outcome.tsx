@@ -73,8 +73,8 @@ export function Outcome() {
       )}
       {one && <ChosenAnswer found={found} one={one} cabin={cabin} unit={unit} />}
       {found.front.length > 0 && (
-        <section aria-label="The trade-off front">
-          <h3>What is traded for what</h3>
+        <section aria-labelledby="search-front">
+          <h3 id="search-front">What is traded for what</h3>
           <p>{frontSentence(found)}</p>
           <FrontChart found={found} chosen={chosen} unit={unit} />
           <FrontTable {...table} />
