@@ -11,7 +11,7 @@ const MANNER = {
   zone: 'on',
   obstacle: 'beside',
   reflection: 'apart',
-  spot: 'beside',
+  place: 'beside',
   octave: 'along',
   fan: 'along',
   legend: 'beside',

@@ -35,6 +35,7 @@ const SHEETS = [
   'Fit',
   'View',
   'Map',
+  'Best spots',
 ];
 
 for (const scheme of ['light', 'dark'] as const) {

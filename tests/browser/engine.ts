@@ -6,6 +6,7 @@ export {
   evaluatePlan,
   pairsOf,
   searchSpots,
+  searchStage,
   sumsAt,
 } from '../../src/geometry';
 export type { Plan } from '../../src/plan/types';

@@ -4,7 +4,7 @@ import { demoPlan } from '../../src/plan/demo';
 import { readSearchRequest } from '../../src/plan/schema';
 import { formatAngle, formatLength, formatLevel, formatTime } from '../../src/plan/units';
 import { carDrawn, pathShown, undoButton } from './board';
-import { type FoundSpot, type SearchRequest, searchSpots } from './engine';
+import { type FoundSpot, type SearchRequest, searchSpots, searchStage } from './engine';
 import { expect, openFresh, test } from './support';
 
 const axeSource = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
@@ -89,8 +89,8 @@ test('the second best spot for the tweeters becomes an option, with the numbers 
   if (!second) throw new Error('the demo’s tweeters have more than one spot');
   await rows.nth(1).getByText('2', { exact: true }).click();
   // Marked in the drawing, both sides.
-  await expect(page.locator('[data-spot="2L"] .is-strong')).toBeAttached();
-  await expect(page.locator('[data-spot="2R"] .is-strong')).toBeAttached();
+  await expect(page.locator('[data-place="2L"] .is-strong')).toBeAttached();
+  await expect(page.locator('[data-place="2R"] .is-strong')).toBeAttached();
   const chosen = page.getByRole('region', { name: 'Spot 2', exact: true });
   await expect(chosen).toContainText('mm along');
   // The usual cautions for these panels stand where the spot is proposed.
@@ -113,7 +113,7 @@ test('the second best spot for the tweeters becomes an option, with the numbers 
     formatLength(second.measures.difference, 'mm'),
   );
   // Out of the drawing with its sheet.
-  await expect(page.locator('[data-spot]')).toHaveCount(0);
+  await expect(page.locator('[data-place]')).toHaveCount(0);
   await undoButton(page).click();
   await expect(options.getByRole('radio')).toHaveCount(2);
 });
@@ -226,5 +226,38 @@ test('by keyboard alone: search, go through the answers with the arrows, take on
   await expect(options.getByRole('radio')).toHaveCount(4);
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
+  await expect(options.getByRole('radio')).toHaveCount(2);
+});
+
+test('the whole front stage is searched together, and a set is taken as one option', async ({
+  page,
+}) => {
+  test.setTimeout(240_000);
+  await openFresh(page);
+  await openSheet(page);
+  await page.getByLabel('Search spots for').selectOption({ label: 'the whole front stage' });
+  await coarseGrid(page, '100');
+  await page.getByRole('button', { name: 'Request as JSON…' }).click();
+  const text = await page.getByRole('textbox', { name: 'The request as JSON' }).inputValue();
+  const read = readSearchRequest(text);
+  if (!read.ok || !('pairs' in read.request)) throw new Error('a request for several pairs');
+  expect(read.request.pairs.map(({ pair }) => pair)).toEqual(['tweeter', 'midrange', 'midbass']);
+  const found = searchStage(demoPlan(), read.request);
+  if (!found.ok) throw new Error(found.error.message);
+  const { answers } = found.answer;
+  await searchButton(page).click();
+  const rows = answersTable(page)
+    .getByRole('row')
+    .filter({ has: page.getByRole('radio') });
+  await expect(rows).toHaveCount(answers.length, { timeout: 120_000 });
+  for (const [n, { measures, score }] of answers.entries()) {
+    await expect(rows.nth(n)).toContainText(formatLength(measures.pathSpread, 'mm'));
+    await expect(rows.nth(n)).toContainText(score.toFixed(2));
+  }
+  expect(await violations(page)).toEqual([]);
+  const options = page.getByRole('group', { name: 'Option on the board' });
+  await page.getByRole('button', { name: 'Take as a new option' }).click();
+  await expect(options.getByRole('radio')).toHaveCount(3);
+  await undoButton(page).click();
   await expect(options.getByRole('radio')).toHaveCount(2);
 });

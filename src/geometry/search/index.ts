@@ -10,7 +10,7 @@ export {
   WHOLE_GRID,
 } from './hear-grid';
 export { hearStageInSteps, joinStageShares } from './hear-stage';
-export { measurePairsNow, type PairNow, type PairsNowAnswer } from './measure-now';
+export { measurePairsNow, type PairNow, type PairsNow, type PairsNowAnswer } from './measure-now';
 export { prepareSearch, type ReadySearch, type ReadySearchAnswer } from './prepare';
 export { prepareStage, type ReadyStage, type ReadyStageAnswer } from './prepare-stage';
 export { type SearchResult, searchInSteps, searchSpots } from './search';

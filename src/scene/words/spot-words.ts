@@ -6,13 +6,13 @@ import { placeOf, radiusOnSheet, type WordsFrame } from './want';
 
 export const spotWants = (frame: WordsFrame, marks: readonly SpotMark[]): LabelWant[] =>
   marks.map(({ label, position, chosen }) => ({
-    id: `spot:${label}`,
-    kind: 'spot',
+    id: `place:${label}`,
+    kind: 'place',
     text: label,
     ...placeOf(frame, position),
     gap: 4 + radiusOnSheet(frame, position, RING),
     // A number says nothing where it stands off; it would rather hide another word.
     weight: chosen ? 206 : 90,
     strong: chosen,
-    data: { spot: label },
+    data: { place: label },
   }));

@@ -4,6 +4,7 @@ import {
   measurePairsNow,
   type PlanInput,
   type SearchRequest,
+  searchStage,
 } from '../../../src/geometry';
 import { carPlan, searched, smallRequest, taken } from './stages';
 
@@ -14,7 +15,7 @@ const nowOf = (plan: PlanInput, request: SearchRequest) => {
     { pair: request.pair, want: request.want ?? WANT },
   ]);
   if (!answer.ok) throw new Error(answer.error.message);
-  return answer.now;
+  return answer.now.pairs;
 };
 
 describe('what a pair does where it stands', () => {
@@ -59,8 +60,39 @@ describe('what a pair does where it stands', () => {
       { pair: 'tweeter', want: WANT },
     ];
     const answer = measurePairsNow(cut, { option: 'a' }, both);
-    expect(answer.ok && answer.now.map(({ pair }) => pair)).toEqual(['midrange']);
-    expect(answer.ok && Number.isFinite(answer.now[0]?.score)).toBe(true);
+    expect(answer.ok && answer.now.pairs.map(({ pair }) => pair)).toEqual(['midrange']);
+    expect(answer.ok && Number.isFinite(answer.now.score)).toBe(true);
+  });
+
+  test('is what a search of several pairs says of a stage once all of them stand there', () => {
+    const pairs = ['midrange', 'tweeter'].map((pair) => ({
+      pair,
+      panels: ['dash-top-left', 'pillar-left'],
+      step: 120,
+      require: { fits: false },
+      want: WANT,
+    }));
+    const request = {
+      option: 'a',
+      pairs,
+      want: { pathSpread: 0.7 },
+      answers: 2,
+      seats: [
+        { id: 'front-left', weight: 2 },
+        { id: 'front-right', weight: 1 },
+      ],
+    };
+    const found = searchStage(plan, request);
+    if (!found.ok) throw new Error(found.error.message);
+    const { answers } = found.answer;
+    expect(answers.length).toBe(2);
+    for (const { spots, measures, score } of answers) {
+      const stands = spots.reduce((all, spot) => taken(all, spot.pair, spot), plan);
+      const answer = measurePairsNow(stands, request, pairs, 0.7);
+      if (!answer.ok) throw new Error(answer.error.message);
+      expect(answer.now.pathSpread).toBe(measures.pathSpread);
+      expect(Math.abs(answer.now.score - score)).toBeLessThan(1e-9);
+    }
   });
 
   test('is refused for an option or a seat that is not there', () => {

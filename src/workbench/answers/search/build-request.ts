@@ -73,6 +73,9 @@ function pairRequest(
       fits: draft.fits,
       free: draft.free,
       ...(draft.maxOffAxisDeg !== null && { maxOffAxisDeg: draft.maxOffAxisDeg }),
+      ...(draft.maxAddedPillarViewDeg !== null && {
+        maxAddedPillarViewDeg: draft.maxAddedPillarViewDeg,
+      }),
     },
     want: { ...draft.want },
   };

@@ -29,6 +29,8 @@ export interface SearchDraft {
   fits: boolean;
   free: boolean;
   maxOffAxisDeg: number | null;
+  /** What pods may add to what a front pillar hides of the view. */
+  maxAddedPillarViewDeg: number | null;
   want: Readonly<Record<SpotAim, number>>;
   pathSpread: number;
   /** `null`: the usual one. */
@@ -48,6 +50,7 @@ export const NEW_DRAFT: SearchDraft = {
   fits: true,
   free: false,
   maxOffAxisDeg: null,
+  maxAddedPillarViewDeg: null,
   want: { difference: 1, offAxisDeg: 0.5, obstructionDb: 1, firstReflectionTime: 0.2 },
   pathSpread: 0.5,
   step: null,

@@ -1,7 +1,8 @@
 /** Answers of a search for one pair and for several, in one form for the page. */
 import type {
   FoundSpot,
-  PairNow,
+  FoundStage,
+  PairsNow,
   SearchAnswer,
   SpotAim,
   SpotMeasures,
@@ -39,6 +40,8 @@ export interface Found {
   pairs: readonly { pair: string; tried: number; feasible: number }[];
   answers: readonly Proposal[];
   front: readonly Proposal[];
+  /** For several pairs: how much was looked at for the front. */
+  frontOf?: StageAnswer['frontOf'];
   /** False where a better combination may exist. */
   complete: boolean;
   /** The same of the pairs where they stood; `null` where that is not known. */
@@ -72,22 +75,12 @@ export function costOf(measure: Measure, value: number | null | undefined): numb
   return missing ? Number.POSITIVE_INFINITY : value;
 }
 
-/** The worst of each measure over several pairs. */
-export function worstOf(all: readonly SpotMeasures[]): Measures {
-  const worst: Measures = {};
-  for (const aim of SPOT_MEASURES)
-    for (const [n, measures] of all.entries())
-      if (n === 0 || costOf(aim, measures[aim]) > costOf(aim, worst[aim]))
-        worst[aim] = measures[aim];
-  return worst;
-}
-
 /** A pair's answer for the page. */
-export function foundOfPair(asked: Asked, answer: SearchAnswer, now: readonly PairNow[]): Found {
+export function foundOfPair(asked: Asked, answer: SearchAnswer, now: PairsNow | null): Found {
   const { request } = asked;
   if (isStageRequest(request)) throw new TypeError('foundOfPair: expected a request for one pair');
   const { tried, feasible, answers, front } = answer;
-  const [stands] = now;
+  const stands = now?.pairs[0];
   return {
     ...asked,
     columns: SPOT_MEASURES,
@@ -110,27 +103,47 @@ const weightsOf = (want: Partial<Record<SpotAim, number>> = {}): Record<SpotAim,
 });
 
 /** A stage's answer for the page. */
-export function foundOfStage(asked: Asked, answer: StageAnswer): Found {
+export function foundOfStage(asked: Asked, answer: StageAnswer, now: PairsNow | null): Found {
   const { request } = asked;
   if (!isStageRequest(request)) throw new TypeError('foundOfStage: expected a request for pairs');
-  const { pairs, tried, answers, complete } = answer;
-  const [first] = request.pairs;
-  const proposal = ({ spots, measures, score }: StageAnswer['answers'][number], key: string) => ({
+  const { pairs, tried, answers, front, frontOf, complete } = answer;
+  const stands = now && now.pairs.length === request.pairs.length ? now : null;
+  const proposal = ({ spots, measures, score }: FoundStage, key: string): Proposal => ({
     key,
     spots,
-    measures: { pathSpread: measures.pathSpread, ...worstOf(spots.map((spot) => spot.measures)) },
+    measures,
     score,
   });
   return {
     ...asked,
-    columns: ['pathSpread', ...SPOT_MEASURES],
-    weights: { ...weightsOf(first?.want), pathSpread: request.want?.pathSpread ?? 0 },
+    columns: [...SPOT_MEASURES, 'pathSpread'],
+    weights: {
+      ...weightsOf(request.pairs[0]?.want),
+      pathSpread: request.want?.pathSpread ?? 0,
+    },
     tried,
     feasible: tried,
     pairs,
     answers: answers.map((one, n) => proposal(one, `${n + 1}`)),
-    front: [],
+    front: front.map((one, n) => proposal(one, `a${n + 1}`)),
+    frontOf,
     complete,
-    now: null,
+    now: stands && {
+      measures: {
+        ...worstOf(stands.pairs.map(({ measures }) => measures)),
+        pathSpread: stands.pathSpread,
+      },
+      score: stands.score,
+    },
   };
+}
+
+/** The worst of each measure over several pairs. */
+export function worstOf(all: readonly SpotMeasures[]): Measures {
+  const worst: Measures = {};
+  for (const aim of SPOT_MEASURES)
+    for (const [n, measures] of all.entries())
+      if (n === 0 || costOf(aim, measures[aim]) > costOf(aim, worst[aim]))
+        worst[aim] = measures[aim];
+  return worst;
 }

@@ -15,12 +15,22 @@ export function countSentence(found: Found, pairName: (pair: string) => string):
   return `Spots tried: ${counts.join('; ')}. ${many(found.tried)} combinations of the allowed ones.`;
 }
 
-/** What the front is, in a sentence. */
-export function frontSentence({ front }: Found): string {
+/** What the front is, in a sentence or two, and how much of it was looked at. */
+export function frontSentence(found: Found, length: (mm: number) => string): string {
+  const { front, frontOf, pairs } = found;
   if (front.length === 0) return '';
-  return front.length === 1
-    ? 'One spot of the grid beats every other in each aim.'
-    : `${many(front.length)} spots of the grid are beaten by no other in every aim: whatever else is better at one thing is worse at another.`;
+  const what = pairs.length > 1 ? 'combinations' : 'spots of the grid';
+  const beaten =
+    front.length === 1
+      ? `One of the ${what} is as good as any other in each aim and better in one.`
+      : `${many(front.length)} ${what} are beaten by no other in every aim: whatever is better at one thing is worse at another.`;
+  if (!frontOf) return beaten;
+  const among =
+    frontOf.spacing > 0
+      ? ` Among ${many(frontOf.combinations)} combinations of spots at least ${length(frontOf.spacing)} apart.`
+      : ` Among all ${many(frontOf.combinations)} combinations.`;
+  const thinned = frontOf.within > 0 ? ' Of those much alike, one stands for the others.' : '';
+  return beaten + among + thinned;
 }
 
 const REASON_WORDS: Readonly<Record<Reason, string>> = {

@@ -2,8 +2,10 @@ import { useEffect, useMemo } from 'react';
 import { buildCabin } from '../../../geometry';
 import { optionTitle } from '../../../plan/edits';
 import { pairName } from '../../../plan/names';
+import { formatLength } from '../../../plan/units';
 import { sessionStore, usePlan, useSession } from '../../../store';
 import { ChosenAnswer } from './chosen-answer';
+import type { Found } from './found';
 import { FrontChart } from './front-chart';
 import { FrontTable } from './front-table';
 import { countSentence, frontSentence } from './outcome-words';
@@ -50,7 +52,7 @@ export function Outcome() {
       )}
       <p className="search-sentence" role="status">
         {countSentence(found, name)}
-        {found.feasible === 0 && ' No spot is allowed.'}
+        {found.feasible === 0 && nothingAllowed(found, name)}
         {!found.complete && ' The search for the best combination was cut short.'}
       </p>
       {said && (
@@ -75,7 +77,7 @@ export function Outcome() {
       {found.front.length > 0 && (
         <section aria-labelledby="search-front">
           <h3 id="search-front">What is traded for what</h3>
-          <p>{frontSentence(found)}</p>
+          <p>{frontSentence(found, (mm) => formatLength(mm, unit))}</p>
           <FrontChart found={found} chosen={chosen} unit={unit} />
           <FrontTable {...table} />
         </section>
@@ -84,3 +86,10 @@ export function Outcome() {
     </section>
   );
 }
+
+const nothingAllowed = ({ pairs }: Found, name: (pair: string) => string): string => {
+  const none = pairs.find(({ feasible }) => feasible === 0);
+  return none && pairs.length > 1
+    ? ` No spot is allowed for the ${name(none.pair)}.`
+    : ' No spot is allowed.';
+};

@@ -92,7 +92,20 @@ export function MainFields({ draft, ground, asked }: RequestFieldsProps) {
           sink={{ commit: (maxOffAxisDeg) => changeDraft({ maxOffAxisDeg }) }}
           onClear={() => changeDraft({ maxOffAxisDeg: null })}
         />
-        <p className="footnote">Keep-clear zones are never given up.</p>
+        <NumberField
+          label="Pillar hides more by, at most"
+          value={draft.maxAddedPillarViewDeg}
+          kind={angleKind}
+          min={0}
+          max={90}
+          placeholder="any"
+          sink={{ commit: (maxAddedPillarViewDeg) => changeDraft({ maxAddedPillarViewDeg }) }}
+          onClear={() => changeDraft({ maxAddedPillarViewDeg: null })}
+        />
+        <p className="footnote">
+          Keep-clear zones are never given up. What a pillar hides is reckoned after UN R125; it is
+          not type approval.
+        </p>
       </fieldset>
     </>
   );

@@ -74,6 +74,9 @@ function mustWords({ require = {} }: PairRequest): string {
     ...(require.maxOffAxisDeg === undefined
       ? []
       : [`have the listeners within ${require.maxOffAxisDeg}° of their axis`]),
+    ...(require.maxAddedPillarViewDeg === undefined
+      ? []
+      : [`add ${require.maxAddedPillarViewDeg}° at most to what a pillar hides of the road`]),
   ];
   return `They must ${listWords(musts)}.`;
 }

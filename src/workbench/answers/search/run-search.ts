@@ -5,13 +5,14 @@ import {
   type SearchRequest,
   type SearchResult,
   type StageRequest,
+  type StageSearchResult,
 } from '../../../geometry';
 import type { Plan, PlanOption } from '../../../plan/types';
 import type { Asked } from '../../../worker';
 import { enginePool } from '../../parts/engine-pool';
 import { plainReason } from '../../parts/plain-reason';
 import { type AnyRequest, isStageRequest } from './build-request';
-import { type Found, foundOfPair } from './found';
+import { type Found, foundOfPair, foundOfStage } from './found';
 import { type Job, searchStore } from './search-store';
 import { tallyOf } from './tally';
 
@@ -34,8 +35,7 @@ async function follow<T>(
   tell({ state: 'working', progress: null, finishing: false });
   try {
     const asked = ask((progress) => {
-      if (isMine())
-        tell({ state: 'working', progress, finishing: progress.done >= progress.total });
+      if (isMine()) tell({ state: 'working', progress, finishing: progress.phase === 'choices' });
     });
     mine.stop = () => asked.cancel();
     const outcome = await asked.outcome;
@@ -87,21 +87,43 @@ async function searchPair(
   }
   const { pair, want = {} } = request;
   const now = measurePairsNow(plan, request, [{ pair, want }]);
-  return foundOfPair({ plan, option, request }, result.answer, now.ok ? now.now : []);
+  return foundOfPair({ plan, option, request }, result.answer, now.ok ? now.now : null);
 }
 
 async function searchStage(
-  _plan: Plan,
-  _option: PlanOption,
-  _request: StageRequest,
-  _tell: Told,
+  plan: Plan,
+  option: PlanOption,
+  request: StageRequest,
+  tell: Told,
 ): Promise<Found | null> {
-  return null;
+  const result = await follow<StageSearchResult>(
+    (onProgress) => enginePool().searchStage(plan, request, onProgress),
+    tell,
+  );
+  if (!result) return null;
+  if (!result.ok) {
+    tell({ state: 'refused', sentence: plainReason(result.error.message, option.speakers) });
+    return null;
+  }
+  const asked = request.pairs.map(({ pair, want = {} }) => ({ pair, want }));
+  const now = measurePairsNow(plan, request, asked, request.want?.pathSpread);
+  return foundOfStage({ plan, option, request }, result.answer, now.ok ? now.now : null);
+}
+
+/** The pair whose spots are counted: the one asked for, or of several the first without a spot. */
+export function pairToCount({ request, pairs }: Found): SearchRequest | null {
+  if (!isStageRequest(request)) return request;
+  const none = pairs.find(({ feasible }) => feasible === 0);
+  const asked = request.pairs.find(({ pair }) => pair === none?.pair);
+  const { pairs: _, want: __, ...shared } = request;
+  return asked ? { ...shared, ...asked } : null;
 }
 
 /** Goes over the same grid once more for the reasons against each spot. */
-export async function count({ plan, option, request }: Found): Promise<void> {
-  if (isStageRequest(request)) return;
+export async function count(found: Found): Promise<void> {
+  const { plan, option } = found;
+  const request = pairToCount(found);
+  if (!request) return;
   const { openedAs } = searchStore.getState();
   const result = await follow<SearchResult>(
     (onProgress) => enginePool().search(plan, { ...request, answers: 0, all: true }, onProgress),

@@ -12,13 +12,15 @@ export function SearchProgress({
   const { progress, finishing } = job;
   return (
     <div className="row search-working">
-      <p role="status">{finishing ? 'Putting the answers together…' : `${what}…`}</p>
-      {progress && !finishing && (
+      <p role="status">{finishing ? 'Choosing among them…' : `${what}…`}</p>
+      {progress && progress.total > 0 && (
         <>
           <progress aria-label="How far it has got" value={progress.done} max={progress.total} />
-          <span className="tabular" aria-hidden="true">
-            {`${progress.done} of ${progress.total} spots`}
-          </span>
+          {!finishing && (
+            <span className="search-count" aria-hidden="true">
+              {`${progress.done} of ${progress.total} spots`}
+            </span>
+          )}
         </>
       )}
       <button type="button" onClick={stopSearch}>

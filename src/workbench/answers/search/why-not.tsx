@@ -1,13 +1,15 @@
+import { pairName } from '../../../plan/names';
 import type { Found } from './found';
 import { tallyLines, whatWouldHaveToGive } from './outcome-words';
-import { count } from './run-search';
+import { count, pairToCount } from './run-search';
 import { SearchProgress } from './search-progress';
 import { useSearch } from './search-store';
 
 /** What rules the other spots out, counted on request, or at once where nothing is allowed. */
 export function WhyNot({ found }: { found: Found }) {
   const job = useSearch((state) => state.tally);
-  if (found.pairs.length > 1) return null;
+  const counted = pairToCount(found);
+  if (!counted) return null;
   const none = found.feasible === 0;
   if (job.state === 'working')
     return <SearchProgress job={job} what="Counting what rules the spots out" />;
@@ -16,7 +18,9 @@ export function WhyNot({ found }: { found: Found }) {
     return (
       <section className="search-why" aria-label="Why spots are not allowed">
         {none && <p className="search-sentence">{whatWouldHaveToGive(tally)}</p>}
-        <p>{`Of ${tally.tried} spots, ${tally.tried - tally.feasible} are not allowed:`}</p>
+        <p>
+          {`Of ${tally.tried} spots for the ${pairName(counted.pair, found.option.speakers)}, ${tally.tried - tally.feasible} are not allowed:`}
+        </p>
         <ul>
           {tallyLines(tally).map(({ reason, text }) => (
             <li key={reason}>{text}</li>
