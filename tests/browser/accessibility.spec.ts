@@ -1,26 +1,6 @@
-import { createRequire } from 'node:module';
-import type { Page } from '@playwright/test';
+import { findings } from './axe';
 import { carDrawn } from './board';
 import { expect, openFresh, test } from './support';
-
-const axeSource = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-
-/** Axe's findings, one line each: which rule, where. */
-async function findings(page: Page): Promise<string[]> {
-  // The content policy allows no inline script; evaluate runs outside it.
-  const { readFileSync } = await import('node:fs');
-  await page.evaluate(readFileSync(axeSource, 'utf8'));
-  return page.evaluate(async () => {
-    const axe = (window as unknown as { axe: { run(): Promise<AxeAnswer> } }).axe;
-    interface AxeAnswer {
-      passes: unknown[];
-      violations: { id: string; nodes: { html: string }[] }[];
-    }
-    const { violations, passes } = await axe.run();
-    if (passes.length < 10) return [`axe looked at too little: ${passes.length} rules passed`];
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
-  });
-}
 
 const SHEETS = [
   'Arrivals',
