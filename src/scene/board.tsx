@@ -42,7 +42,7 @@ function Board({ host, canvas, overlay, besideOverlay, fail }: BoardProps) {
         canvas.style.width = canvas.style.height = '100%';
         made.resize(width, height);
       }),
-      surviveContextLoss(canvas, () => invalidate()),
+      surviveContextLoss(canvas, made.anew),
     ];
     invalidate();
     return () => {

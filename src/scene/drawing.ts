@@ -19,8 +19,7 @@ import { currentAnswer, currentOption, currentSeat, planStore, sessionStore } fr
 import { chosenId, type Hovered } from './attention';
 import { carRoot } from './axes';
 import { type Beside, createBeside } from './halves/beside';
-import { handOn } from './halves/hand';
-import { type Half, halfAt, type Rect, type Split, splitSheet } from './halves/split';
+import { createSheets } from './halves/sheets';
 import { createLabels } from './labels';
 import { spotNear } from './map/spot-place';
 import { createOptionDrawing, type OptionDrawing, speakersOf } from './option-drawing';
@@ -66,17 +65,13 @@ export function createDrawing(needs: DrawingNeeds) {
       obstacles.meet(id, ray, far) ?? panels.meet(id, ray, far)?.point ?? null,
     pass: (id, from, to) => obstacles.pass(id, from, to) ?? panels.pass(id, from, to),
   };
-  /** The whole drawing area, and the sheet of each option: one sheet, or two of the same size. */
-  const whole = { width: 1, height: 1 };
-  const size = { width: 1, height: 1 };
-  let split: Split = splitSheet(1, 1, false);
-  /** The half the hand was over last. */
-  let under: Half = 'board';
+  const overlays = { board: overlay, beside: besideOverlay };
+  const sheets = createSheets({ camera, canvas, gl, scene, overlays });
+  const { size } = sheets;
   const labels = createLabels(overlay);
-  const hand = handOn(canvas, () => (under === 'beside' && split.beside) || split.board);
-  const rig = createRig(camera, hand, ask);
+  const rig = createRig(camera, sheets.hand, ask);
   const poses = createPoseKeeper(rig, size);
-  const shade = shadeLater(() => [panels.solid(), ...obstacles.solids()], ask);
+  const shade = shadeLater(() => [panels.solid(), ...obstacles.solids()], anew);
   let cabin: CabinModel | null = null;
   let option: OptionResult | null = null;
   let seat: SeatResult | null = null;
@@ -84,6 +79,11 @@ export function createDrawing(needs: DrawingNeeds) {
   let stale = true;
   let repaint = true;
 
+  /** The whole picture again: something that is in both halves has changed. */
+  function anew(): void {
+    beside?.spoil();
+    ask();
+  }
   const touch = () => {
     stale = true;
     ask();
@@ -93,7 +93,7 @@ export function createDrawing(needs: DrawingNeeds) {
   let beside: Beside | null = null;
   const theme = watchTheme(overlay, () => {
     repaint = true;
-    ask();
+    anew();
   });
   const stopPlan = planStore.subscribe(touch);
   const stopSession = sessionStore.subscribe((now, before) => {
@@ -121,8 +121,9 @@ export function createDrawing(needs: DrawingNeeds) {
     if (beside) {
       const { beside: id } = sessionStore.getState();
       const other = answer.options.find((result) => result.id === id) ?? null;
-      beside.show(cabin, other, seat?.id ?? null, { hovered, lookedThrough: lookedThrough() });
-      canvas.parentElement?.toggleAttribute('data-late', beside.late(cabin));
+      const inView = seat?.id ?? null;
+      beside.show({ cabin, option: other, inView, hovered, lookedThrough: lookedThrough() });
+      canvas.parentElement?.toggleAttribute('data-late', beside.late());
     }
     poses.keep(cabin, cabin.seats.find(({ id }) => id === seat?.id) ?? null);
     look.uVignette.value.set(...poses.vignette());
@@ -163,29 +164,17 @@ export function createDrawing(needs: DrawingNeeds) {
     if (beside) {
       beside.end();
       beside = null;
-      under = 'board';
     } else {
       const around = surroundings;
       beside = createBeside({ kit, panels, zones, around, overlay: besideOverlay, ask: touch });
       root.add(beside.drawing.group);
+      beside.drawing.group.visible = false;
     }
     const before = camera.aspect;
-    arrange();
+    sheets.share(two ? 2 : 1);
+    poses.refit();
     // Whoever has turned the view keeps it, and keeps the car on the sheet.
     if (!rig.untouched()) rig.zoom(before / camera.aspect);
-  }
-
-  function arrange(): void {
-    split = splitSheet(whole.width, whole.height, beside !== null);
-    size.width = split.board.width;
-    size.height = split.board.height;
-    lie(overlay, split.board);
-    if (split.beside) lie(besideOverlay, split.beside);
-    const host = canvas.parentElement;
-    if (host) host.dataset.halves = split.way;
-    camera.aspect = size.width / Math.max(1, size.height);
-    camera.updateProjectionMatrix();
-    poses.refit();
   }
 
   /** Whether a point on a panel is seen from `eye`; people are looked through. */
@@ -229,13 +218,6 @@ export function createDrawing(needs: DrawingNeeds) {
     look.uKey.value.set(-0.5, 0.72, 0.6).normalize().applyQuaternion(camera.quaternion);
   }
 
-  function put({ left, top, width, height }: Rect): void {
-    const bottom = whole.height - top - height;
-    gl.setViewport(left, bottom, width, height);
-    gl.setScissor(left, bottom, width, height);
-    gl.render(scene, camera);
-  }
-
   return {
     rig,
     size,
@@ -258,41 +240,35 @@ export function createDrawing(needs: DrawingNeeds) {
           ...spotWants(frame, spotMarks.shown()),
         );
         labels.lay(wants, size);
-        beside?.lay(camera, size, cabin, hovered);
       }
       // Said on arrival: whoever reads places off the sheet should not do so on the way.
       if (moving) delete canvas.dataset.sceneView;
       else canvas.dataset.sceneView = poses.view();
       return moving;
     },
-    /** Draws the frame: the other option's half first, so that the bodies end as on the board. */
+    /** Draws the frame; what is beside only where it, the car or the eye has changed. */
     draw() {
-      gl.setScissorTest(split.beside !== null);
-      if (beside && split.beside) {
+      if (beside?.renewed(camera, size)) {
         parts.onBoard.visible = false;
         beside.drawing.group.visible = true;
         dressBodies(beside.drawing);
-        put(split.beside);
+        sheets.put('beside');
         beside.drawing.group.visible = false;
         parts.onBoard.visible = true;
+        // What is taken hold of and pointed at is as on the board.
         dressBodies(mine);
       }
-      put(split.board);
+      sheets.put('board');
     },
     resize(width: number, height: number) {
-      whole.width = width;
-      whole.height = height;
-      arrange();
-      ask();
+      sheets.resize(width, height);
+      poses.refit();
+      anew();
     },
-    /** Which half a place of the drawing area lies in, and where in it. */
-    halfAt: (x: number, y: number) => halfAt(split, x, y),
-    /** A place of the drawing area, as the half on the board counts it. */
-    onBoard: (x: number, y: number) => ({ x: x - split.board.left, y: y - split.board.top }),
-    /** The hand has come over a half: turning and zooming go by it. */
-    reach(half: Half) {
-      under = half;
-    },
+    halfAt: sheets.halfAt,
+    onBoard: sheets.onBoard,
+    reach: sheets.reach,
+    anew,
     hover(next: Hovered) {
       if (hovered?.kind === next?.kind && hovered?.id === next?.id) return;
       hovered = next;
@@ -327,10 +303,3 @@ export function createDrawing(needs: DrawingNeeds) {
 }
 
 export type Drawing = ReturnType<typeof createDrawing>;
-
-const lie = ({ style }: HTMLElement, { left, top, width, height }: Rect): void => {
-  style.left = `${left}px`;
-  style.top = `${top}px`;
-  style.width = `${width}px`;
-  style.height = `${height}px`;
-};

@@ -53,7 +53,7 @@ export function attachPointer(
   /** Within the option on the board, also where the pointer has left it in a drag. */
   const place = (event: PointerEvent) => drawing.onBoard(...onCanvas(event));
   /** An option beside it is there to be looked at. */
-  const isOnBoard = (event: PointerEvent) => drawing.halfAt(...onCanvas(event))?.half === 'board';
+  const isOnBoard = (event: PointerEvent) => drawing.halfAt(...onCanvas(event)) === 'board';
   const ray = (x: number, y: number) => rayThrough(camera, drawing.size, x, y);
 
   function end(commit: boolean): void {
@@ -188,7 +188,7 @@ export function attachPointer(
   };
 
   const onReach = (event: MouseEvent) => {
-    const half = drawing.halfAt(...onCanvas(event))?.half;
+    const half = drawing.halfAt(...onCanvas(event));
     if (half && !hold) drawing.reach(half);
   };
 

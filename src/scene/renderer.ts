@@ -23,5 +23,7 @@ export function createRenderer(canvas: HTMLCanvasElement): WebGLRenderer {
     canvas,
     antialias: !drawsInSoftware(),
     powerPreference: 'high-performance',
+    // While a speaker is dragged, an option drawn beside it stays as it was drawn.
+    preserveDrawingBuffer: true,
   });
 }

@@ -144,10 +144,13 @@ test('a copy is drawn beside what it was made from, and differs where a pair was
   await page.getByRole('button', { name: /^left midbass, / }).click();
   await canvasOf(page).focus();
   for (let i = 0; i < 6; i++) await page.keyboard.press('Shift+ArrowRight');
+  for (const [i, id] of moved.entries()) {
+    const from = stood[i] as Point;
+    await expect.poll(async () => apart(await markIn(page, 0, id), from)).toBeGreaterThan(10);
+  }
   await atRest(page);
-  const [now, other] = [await marks(0), await marks(1)];
-  expect(other).toEqual(stood);
-  for (const [i, at] of now.entries()) expect(apart(at, stood[i] as Point)).toBeGreaterThan(10);
+  const now = await marks(0);
+  expect(await marks(1)).toEqual(stood);
   await page.getByRole('button', { name: 'Whole car' }).click();
   const changed = await compared(page, await pictures(page), [...now, ...stood], 25);
   for (const colours of changed.colours) expect(colours).toBeGreaterThan(16);
@@ -204,12 +207,19 @@ test('turning, zooming and the views move both halves; only the left one is work
   const was = await pathShown(page, 'left midbass');
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
+  const idle = await pictures(page);
   await page.mouse.move(from.x + 30, from.y + 8, { steps: 6 });
+  await expect.poll(() => pathShown(page, 'left midbass')).not.toBe(was);
+  const held = await pictures(page);
+  expect(held.board.equals(idle.board)).toBe(false);
+  expect(held.beside.equals(idle.beside)).toBe(true);
   await page.mouse.up();
   await expect.poll(() => pathShown(page, 'left midbass')).not.toBe(was);
   await atRest(page);
   expect(apart(await markIn(page, 0, 'midbass-left'), stays)).toBeGreaterThan(10);
   expect(await markIn(page, 1, 'midbass-left')).toEqual(stays);
+  const { colours } = await compared(page, await pictures(page), [], 0);
+  for (const many of colours) expect(many).toBeGreaterThan(16);
   await undoButton(page).click();
   await expect.poll(() => pathShown(page, 'left midbass')).toBe(was);
 });
