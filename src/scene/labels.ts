@@ -25,6 +25,7 @@ export interface Labels {
 export function createLabels(overlay: HTMLElement): Labels {
   const labels = new Map<string, Label>();
   const sizes = new Map<string, { width: number; height: number }>();
+  let sheetWidth = 0;
 
   function labelFor(want: LabelWant): Label {
     let label = labels.get(want.id);
@@ -91,6 +92,12 @@ export function createLabels(overlay: HTMLElement): Labels {
 
   return {
     lay(wants, size) {
+      if (size.width !== sheetWidth) {
+        // On a narrow sheet long words are broken.
+        sheetWidth = size.width;
+        sizes.clear();
+        for (const label of labels.values()) label.measured = false;
+      }
       const gone = new Set(labels.keys());
       const taken: Box[] = [];
       const order = [...wants].sort((a, b) => b.weight - a.weight);
