@@ -35,6 +35,8 @@ export const SHEETS: readonly Sheet[] = [
   roomy('pockets', DECIDE, 'Pockets', () => import('./pockets')),
   roomy('map', DECIDE, 'Map', () => import('./map')),
   roomy('search', DECIDE, 'Best spots', () => import('./search')),
+  roomy('compare', DECIDE, 'Compare', () => import('./compare')),
+  roomy('stage', DECIDE, 'Whole stage', () => import('./stage')),
 ];
 
 type SheetModule = { default: ComponentType<{ board: Board }> };
