@@ -76,9 +76,9 @@ describe('a row and its cells', () => {
     expect(measureName(at('offAxisDeg', { who: { role: 'subwoofer', nth: 0, lone: true } }))).toBe(
       'Off axis, subwoofer',
     );
-    expect(
-      measureName(at('crossoverDipDb', { crossing: { below: MID, above: TWEETER } })),
-    ).toBe('Deepest dip, mids to tweeters');
+    expect(measureName(at('crossoverDipDb', { crossing: { below: MID, above: TWEETER } }))).toBe(
+      'Deepest dip, mids to tweeters',
+    );
     expect(measureName(at('difference', { who: { ...MID, nth: 1 } }))).toBe(
       'Left and right mids 2 apart',
     );
@@ -96,9 +96,9 @@ describe('a row and its cells', () => {
     expect(valueWords(measureOf('misfits', null), { value: 0 }, mm)).toBe('none');
     expect(valueWords(at('imageDeg'), { value: -12.4 }, mm)).toBe('12° left');
     expect(valueWords(at('imageDeg'), { value: 90, atLimit: true }, mm)).toBe('90° right or more');
-    expect(valueWords(at('firstReflectionTime', { who: MID }), { value: null, none: true }, mm)).toBe(
-      'none',
-    );
+    expect(
+      valueWords(at('firstReflectionTime', { who: MID }), { value: null, none: true }, mm),
+    ).toBe('none');
     expect(valueWords(DIFFERENCE, { value: null, reason: 'x' }, mm)).toBe('–');
   });
 
@@ -106,11 +106,19 @@ describe('a row and its cells', () => {
     expect(changeWords(DIFFERENCE, { change: -133, against: 'better' }, mm)).toBe(
       'better by 133 mm',
     );
-    expect(changeWords(at('line', { who: MID }), { change: 2, against: 'worse' }, mm)).toBe('worse');
+    expect(changeWords(at('line', { who: MID }), { change: 2, against: 'worse' }, mm)).toBe(
+      'worse',
+    );
     expect(
-      changeWords(at('firstReflectionTime', { who: MID }), { change: Infinity, against: 'better' }, mm),
+      changeWords(
+        at('firstReflectionTime', { who: MID }),
+        { change: Infinity, against: 'better' },
+        mm,
+      ),
     ).toBe('better');
-    expect(changeWords(at('imageDeg'), { change: -4, against: 'other' }, mm)).toBe('4° further left');
+    expect(changeWords(at('imageDeg'), { change: -4, against: 'other' }, mm)).toBe(
+      '4° further left',
+    );
     expect(changeWords(DIFFERENCE, { change: 0.2, against: 'alike' }, mm)).toBe('alike');
   });
 

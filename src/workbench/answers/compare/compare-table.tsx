@@ -62,7 +62,7 @@ export function CompareTable(props: CompareTableProps) {
                   onClick={() => sessionStore.setState({ option: option.id, selection: null })}
                 >
                   {option.id === board ? 'This one' : 'Put it here'}
-                  <span className="unseen">: {optionTitle(option)}</span>
+                  <span className="unseen"> ({optionTitle(option)})</span>
                 </button>
               </td>
             ))}
@@ -78,7 +78,7 @@ export function CompareTable(props: CompareTableProps) {
                     checked={option.id === baseline}
                     onChange={() => onBaseline(option.id)}
                   />
-                  this one<span className="unseen">: {optionTitle(option)}</span>
+                  this one<span className="unseen"> ({optionTitle(option)})</span>
                 </label>
               </td>
             ))}
