@@ -1,19 +1,11 @@
 /** The shortest strings round given bodies, whatever else may stand about. */
 import type { Vec3 } from '../../vector';
 import type { Body } from './body';
+import { dropIdle } from './drop-idle';
 import { pullTaut } from './pull-taut';
-import {
-  bendsIn,
-  type Frame,
-  type Placed,
-  placeIn,
-  rimBends,
-  rimLengths,
-  SHEETS,
-  type Sheet,
-} from './section';
-import { sheetAlong } from './sheet-along';
-import { type Bend, dropIdle, stringLength } from './string';
+import { bendsIn, type Frame, type Placed, placeIn, rimBends, rimLengths, SHEETS } from './section';
+import { type Sheet, sheetAlong } from './sheet-along';
+import { type Bend, stringLength } from './string';
 
 export interface Taut {
   bends: Bend[];
@@ -30,6 +22,13 @@ const SLIPS = 4;
 const MUCH = 1.5;
 /** A gain below this is none, mm. */
 const GAIN = 1e-3;
+
+/** How long the shortest string over a body is before it is pulled taut. */
+export function shortestRim(frame: Frame, body: Body): number {
+  let least = Infinity;
+  for (const length of placeIn(frame, body).lengths) if (length < least) least = length;
+  return least;
+}
 
 /**
  * Strings over all of the bodies on one side or another of the line, shortest first. For one convex

@@ -28,9 +28,16 @@ export interface WayFinder {
    * The shortest way from a speaker to a listener's point round everything in the way; the straight
    * line where it is free.
    * @param listener whose own head, torso and arms do not count
+   * @param crossed what {@link Caster.crossings} names on the straight line, where that is known
    * @returns null when no way leads there: an end lies within a solid, or everything tried is closed
    */
-  wayRound(from: Vec3, to: Vec3, listener: string | null, spot: SpotStart | null): WayRound | null;
+  wayRound(
+    from: Vec3,
+    to: Vec3,
+    listener: string | null,
+    spot: SpotStart | null,
+    crossed?: readonly string[],
+  ): WayRound | null;
   /**
    * What stands close beside a line that nothing crosses, the one with the smallest detour first,
    * each once, at its nearest edge. Close is within {@link GRAZING_RADII} of the first Fresnel
@@ -59,6 +66,18 @@ export interface WayFinder {
     wavelength: number,
   ): NearMiss | null;
   /**
+   * The smallest detour among {@link nearMisses}, or null where none of them is `below` this, mm:
+   * all that a map needs, several times as fast.
+   */
+  leastDetour(
+    from: Vec3,
+    to: Vec3,
+    listener: string | null,
+    spot: SpotStart | null,
+    wavelength: number,
+    below: number,
+  ): number | null;
+  /**
    * Where {@link wayRound} gave null: why, as a part of a sentence, such as "the speaker stands
    * inside the centre console".
    */
@@ -82,12 +101,20 @@ export function buildWayFinder(
     ];
   };
 
-  const way = keepAnswers((from, to, listener, spot) => find(from, to, listener, spot));
+  /** Of the line being asked about, where the caller knows it. */
+  let known: readonly string[] | undefined;
+  const way = keepAnswers((from, to, listener, spot) =>
+    find(from, to, listener, spot, known ?? caster.crossings(from, to, listener, spot)),
+  );
   const near = buildNearMisses(panels, obstacles);
   return {
-    wayRound: (from, to, listener, spot) => way(from, to, listener, spot, 0),
+    wayRound(from, to, listener, spot, crossed) {
+      known = crossed;
+      return way(from, to, listener, spot, 0);
+    },
     nearMisses: keepAnswers(near.all),
     nearestMiss: keepAnswers(near.nearest),
+    leastDetour: near.least,
     whyNone(from, to, listener, spot) {
       const ids = caster.crossings(from, to, listener, spot);
       const names: string[] = [];
@@ -110,8 +137,8 @@ export function buildWayFinder(
     to: Vec3,
     listener: string | null,
     spot: SpotStart | null,
+    first: readonly string[],
   ): WayRound | null {
-    const first = caster.crossings(from, to, listener, spot);
     const straight = distance(from, to);
     if (first.length === 0) return { path: [from, to], length: straight, round: [] };
     for (const id of first) {
@@ -127,6 +154,11 @@ export function buildWayFinder(
         if (distance(q, from) < SAME_POINT) return caster.crossings(q, p, listener, spot);
         const atSpeaker = distance(p, from) < SAME_POINT;
         return caster.crossings(p, q, listener, atSpeaker ? spot : null);
+      },
+      isFree: (p, q) => {
+        if (distance(q, from) < SAME_POINT) return caster.isFree(q, p, listener, spot);
+        const atSpeaker = distance(p, from) < SAME_POINT;
+        return caster.isFree(p, q, listener, atSpeaker ? spot : null);
       },
     };
     const found = leadRound(a, b, first, search);

@@ -3,10 +3,11 @@
  * round too, until a string is free.
  */
 import { along, distance, length, type Vec3 } from '../../vector';
-import { stringsRound, type Taut } from './around';
+import { shortestRim, stringsRound, type Taut } from './around';
 import { type Body, crosses } from './body';
-import { frameOf } from './section';
-import { type Bend, dropIdle, outwardAt, pullAt, stringLength } from './string';
+import { dropIdle, metTogether } from './drop-idle';
+import { type Frame, frameOf, placeNone } from './section';
+import { type Bend, outwardAt, pullAt, stringLength } from './string';
 
 /** How many strings are cast before a way is given up. */
 const CASTS = 32;
@@ -19,6 +20,8 @@ const LIFTS = [0.01, 0.3] as const;
 export interface Search {
   /** Stretches that begin or end at the speaker are cast from there. */
   blockers(p: Vec3, q: Vec3): readonly string[];
+  /** Whether there are none: quicker. */
+  isFree(p: Vec3, q: Vec3): boolean;
   bodiesOf(id: string): readonly Body[];
 }
 
@@ -40,34 +43,26 @@ function crossed(ids: readonly string[], p: Vec3, q: Vec3, { bodiesOf }: Search)
  * on either side. A string round less is never longer, so the first free one is the shortest.
  */
 export function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Search): Taut | null {
+  placeNone();
   const known = new Set(crossed(ids, a, b, search));
   const frame = frameOf(a, b);
   if (!frame) return null;
+  /** The shortest last. */
   const waiting: Taut[] = [];
   const tried: Taut[] = [];
   const put = (strings: readonly Taut[]) => {
     for (const taut of strings) {
-      if (taut.follow) {
-        waiting.push(taut);
-        continue;
+      if (!taut.follow) {
+        if (tried.some((other) => isSame(taut, other))) continue;
+        tried.push(taut);
       }
-      if (tried.some((other) => isSame(taut, other))) continue;
-      tried.push(taut);
-      waiting.push(taut);
+      let at = waiting.length;
+      while (at > 0 && (waiting[at - 1] as Taut).length < taut.length) at -= 1;
+      waiting.splice(at, 0, taut);
     }
-    waiting.sort((x, y) => y.length - x.length);
   };
   // Whatever way there is goes round the body that is hardest to pass, and is no shorter than that.
-  let hardest: Body | null = null;
-  let most = 0;
-  if (known.size > 1)
-    for (const body of known) {
-      const least = stringsRound(frame, a, b, [body], 1)[0]?.length ?? 0;
-      if (least <= most) continue;
-      most = least;
-      hardest = body;
-    }
-  else for (const body of known) hardest = body;
+  const hardest = hardestOf(frame, a, b, [...known]);
   if (hardest) put(stringsRound(frame, a, b, [hardest]));
 
   let joined = known.size === 1;
@@ -89,6 +84,28 @@ export function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Sear
   }
   return null;
 }
+
+/** The body whose shortest string is longest; of two alike the first. */
+function hardestOf(frame: Frame, a: Vec3, b: Vec3, bodies: readonly Body[]): Body | null {
+  if (bodies.length < 2) return bodies[0] ?? null;
+  const atMost = bodies.map((body) => shortestRim(frame, body));
+  const order = bodies.map((_, i) => i);
+  order.sort((i, j) => (atMost[j] as number) - (atMost[i] as number));
+  let most = 0;
+  let hardest = -1;
+  for (const i of order) {
+    // Pulled taut a string only gets shorter.
+    if ((atMost[i] as number) < most - ROUNDING) break;
+    const least = stringsRound(frame, a, b, [bodies[i] as Body], 1)[0]?.length ?? 0;
+    if (least < most || (least === most && (hardest < 0 || i > hardest))) continue;
+    most = least;
+    hardest = i;
+  }
+  return bodies[hardest] ?? null;
+}
+
+/** What rounding may add to a length of some metres, mm. */
+const ROUNDING = 1e-6;
 
 /** Below this two strings are one, mm. */
 const SAME_STRING = 1e-3;
@@ -119,7 +136,7 @@ interface Stretch {
 function firstBlocked(a: Vec3, bends: readonly Bend[], b: Vec3, search: Search): Stretch | null {
   const close = lifted(a, bends, b, LIFTS[0]);
   for (let at = 0; at + 1 < close.length; at++) {
-    if (search.blockers(close[at] as Vec3, close[at + 1] as Vec3).length === 0) continue;
+    if (search.isFree(close[at] as Vec3, close[at + 1] as Vec3)) continue;
     const off = lifted(a, bends, b, LIFTS[1]);
     const blocked = stretchAt(off, at, search);
     if (blocked) return blocked;
@@ -163,9 +180,12 @@ function mended(a: Vec3, bends: readonly Bend[], b: Vec3, stretch: Stretch): Tau
     const whole = [...bends.slice(0, at), ...detour.bends, ...bends.slice(at)];
     // Held by a corner's edges and let go of it: which of the two comes to the shorter way shows
     // only later. Trying both shortened 1 % of ways in crowded cars and found more than it lost.
-    return [false, true].map((letGo) => {
-      const taut = dropIdle(a, whole, b, letGo);
-      return { bends: taut, length: stringLength(a, taut, b) };
-    });
+    const held = tautOver(a, whole, b, false);
+    return metTogether ? [held, tautOver(a, whole, b, true)] : [held];
   });
+}
+
+function tautOver(a: Vec3, whole: readonly Bend[], b: Vec3, letGo: boolean): Taut {
+  const bends = dropIdle(a, whole, b, letGo);
+  return { bends, length: stringLength(a, bends, b) };
 }

@@ -21,7 +21,18 @@ type Ask<T> = (
 export interface AskNearMisses {
   all: Ask<NearMiss[]>;
   nearest: Ask<NearMiss | null>;
+  least: AskLeast;
 }
+
+/** See {@link WayFinder.leastDetour}. */
+export type AskLeast = (
+  from: Vec3,
+  to: Vec3,
+  listener: string | null,
+  spot: SpotStart | null,
+  wavelength: number,
+  below: number,
+) => number | null;
 
 /** A ridge of two panels and one that meets it end in the same corner: the first listed is told. */
 const SAME_DETOUR = 1e-9;
@@ -110,6 +121,24 @@ export function buildNearMisses(
         },
       );
       return best;
+    },
+    least(from, to, listener, spot, wavelength, below) {
+      const zone = zoneRound(from, to, wavelength);
+      if (!zone) return null;
+      let isFound = false;
+      let under = Math.min(below, zone.detour);
+      visit(
+        zone,
+        listener,
+        spot,
+        () => under,
+        (_, tree) => {
+          if (!nearestEdge(zone, tree, under, found)) return;
+          isFound = true;
+          under = found[0] as number;
+        },
+      );
+      return isFound ? under : null;
     },
   };
 }

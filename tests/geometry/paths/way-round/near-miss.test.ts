@@ -137,6 +137,11 @@ describe('a near miss', () => {
         const alone = finder.nearestMiss(a, b, null, null, 700);
         expect(alone === null).toBe(first === null);
         if (alone && first) expect(Math.abs(alone.detour - first.detour)).toBeLessThan(2e-9);
+        const least = (below: number) => finder.leastDetour(a, b, null, null, 700, below);
+        expect(least(Infinity)).toBe(first?.detour ?? null);
+        if (!first) return;
+        expect(least(first.detour * (1 + 1e-12))).toBe(first.detour);
+        expect(least(first.detour)).toBeNull();
       }),
       { numRuns: 200, seed: 20270 },
     );
