@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  FADED_FRESNEL,
   fresnelNumber,
   fresnelRadius,
   OBSTRUCTION_CAP_DB,
@@ -36,6 +37,7 @@ describe('the loss behind an edge', () => {
 
   // Source: Kurze & Anderson's near-miss branch: with the tangent the loss is gone at N ≈ −0.19.
   test('is gone when the line passes the edge at Fresnel number −0.19', () => {
+    for (let n = FADED_FRESNEL; n < 50; n += 0.01) expect(obstructionDb(-n)).toBe(0);
     expect(obstructionDb(-0.185)).toBeGreaterThan(0);
     near(obstructionDb(-0.185), 0, 0.3);
     for (const n of [-0.195, -0.25, -1, -40]) expect(obstructionDb(n)).toBe(0);

@@ -2,22 +2,15 @@ import type { Seat } from '../cabin/model';
 import type { SpeakerInput } from '../input';
 import { firstReflectionExtra } from '../paths/reflection';
 import type { PlacedSpeaker } from '../result';
-import { obstructionAt } from '../sound/arrival-obstruction';
-import { lineTo, middleOf, spotOf } from '../stage/arrivals';
+import { middleOf, type Passage, passageTo, spotOf } from '../stage/arrivals';
 import { offAxis } from '../stage/off-axis';
 import { sub } from '../vector';
 import type { Standing } from './fits';
 import type { SpotRoom } from './spot-room';
 
 /** What one speaker does at one seat, no more of it than a map or a search looks at. */
-export interface Heard {
-  /** What the sound travels to the head. */
-  path: number;
+export interface Heard extends Passage {
   offAxisDeg: number | null;
-  /** At the middle of the speaker's band; `null` where blocked without a known way round. */
-  obstructionDb: number | null;
-  /** Ids of what stands on the straight line. */
-  blockedBy: readonly string[];
 }
 
 /** The same numbers as the arrival of `evaluatePlan`, by the same functions. */
@@ -28,13 +21,12 @@ export function hearSpot(
   room: SpotRoom,
 ): Heard {
   const { position, axis } = placed;
-  const { ear, detour } = lineTo(seat.head, speaker, position, seat, spotOf(speaker, placed), room);
+  const spot = spotOf(speaker, placed);
+  const middle = middleOf(speaker);
   const angles = axis ? offAxis(axis, sub(seat.head, position)) : null;
   return {
-    path: ear.path,
+    ...passageTo(seat.head, speaker, position, seat, spot, room, middle),
     offAxisDeg: angles?.offAxisDeg ?? null,
-    obstructionDb: obstructionAt({ line: ear.line, detour }, middleOf(speaker), room.speed),
-    blockedBy: ear.blockedBy,
   };
 }
 

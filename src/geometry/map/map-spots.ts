@@ -74,11 +74,13 @@ function couplesOf({ panels, needs, partner }: ReadyMap): Couple[] {
   const pairUp = needs.has('difference') && !partner;
   const byPass: Couple[][] = PASSES.map(() => []);
   panels.forEach((grid, p) => {
-    const q = pairUp ? numberOf.get(twinPanel(grid.panel)) : undefined;
+    const twin = twinPanel(grid.panel);
+    const isAcross = twin === grid.panel;
+    const q = pairUp ? numberOf.get(twin) : undefined;
     // The twin's panel has painted both already.
     if (q !== undefined && q < p) return;
     for (let cell = 0; cell < gridSize(grid); cell++) {
-      const other = twinSpot(grid, cell);
+      const other = twinSpot(grid, cell, isAcross);
       if (q === p && other < cell) continue;
       const column = cell % grid.columns;
       const row = Math.floor(cell / grid.columns);

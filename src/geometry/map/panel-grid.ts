@@ -65,9 +65,14 @@ export const twinPanel = mirrorWords;
 /**
  * The number of the mirrored spot on the twin panel's grid: the same u, v on a left and a right
  * panel are mirror images; across a panel on the centreline u runs from the car's left to its right.
+ * @param isAcross whether it is such a panel, where that is known: names are slow to read
  */
-export function twinSpot({ panel, columns }: PanelGrid, k: number): number {
-  if (twinPanel(panel) !== panel) return k;
+export function twinSpot(
+  { panel, columns }: PanelGrid,
+  k: number,
+  isAcross = twinPanel(panel) === panel,
+): number {
+  if (!isAcross) return k;
   const column = k % columns;
   return k - column + (columns - 1 - column);
 }

@@ -12,6 +12,9 @@ const BORDER_DB = 5;
  */
 export const GRAZING_RADII = 0.6;
 
+/** An edge missed by a Fresnel number below minus this takes nothing: its loss is 0 from −0.192 on. */
+export const FADED_FRESNEL = 0.2;
+
 const MM_PER_MS_TO_MM_PER_S = 1000;
 
 /** Wavelength, mm; `speed` in mm/ms. */

@@ -7,7 +7,7 @@ import type { Arrival, Band, EarArrival, PlacedSpeaker, Reflection } from '../re
 import { obstructionAt } from '../sound/arrival-obstruction';
 import { middleOfBand, octaveCentres } from '../sound/bands';
 import { spreadingDb } from '../sound/level';
-import { wavelength } from '../sound/obstruction';
+import { FADED_FRESNEL, wavelength } from '../sound/obstruction';
 import { type SpeakerLaw, speakerLaw } from '../sound/speaker-law';
 import { degrees, distance, dot, sub, type Vec3 } from '../vector';
 import { offAxis } from './off-axis';
@@ -94,7 +94,7 @@ export function lineTo(
   const free = { way: [position, point], round: [], detour: null };
   const blockedBy = caster.crossings(position, point, seat.id, spot);
   if (blockedBy.length > 0) {
-    const found = ways.wayRound(position, point, seat.id, spot);
+    const found = ways.wayRound(position, point, seat.id, spot, blockedBy);
     const ear = { ...straight, line: 'blocked' as const, blockedBy };
     if (!found) return { ...free, ear, why: ways.whyNone(position, point, seat.id, spot) };
     const { length: path, path: way, round } = found;
@@ -110,6 +110,43 @@ export function lineTo(
   if (!nearest) return { ...free, ear: { ...straight, line: 'clear' } };
   const grazedBy = misses.flatMap((miss) => (miss ? [miss.id] : []));
   return { ...free, ear: { ...straight, line: 'grazing', grazedBy }, detour: -nearest.detour };
+}
+
+/** What a map or a search looks at of a line. */
+export interface Passage {
+  /** What the sound travels. */
+  path: number;
+  /** `null` where blocked without a known way round. */
+  obstructionDb: number | null;
+  blockedBy: readonly string[];
+}
+
+/** The path and loss that {@link lineTo} gives, at one frequency, without the rest of it. */
+export function passageTo(
+  point: Vec3,
+  { bandHz }: SpeakerInput,
+  position: Vec3,
+  seat: Seat,
+  spot: SpotStart | null,
+  { caster, ways, speed }: Room,
+  frequencyHz: number,
+): Passage {
+  const direct = distance(position, point);
+  const blockedBy = caster.crossings(position, point, seat.id, spot);
+  if (blockedBy.length > 0) {
+    const found = ways.wayRound(position, point, seat.id, spot, blockedBy);
+    const path = found?.length ?? direct;
+    const detour = found && path - direct;
+    const obstructionDb = obstructionAt({ line: 'blocked', detour }, frequencyHz, speed);
+    return { path, obstructionDb, blockedBy };
+  }
+  if (!bandHz) return { path: direct, obstructionDb: 0, blockedBy };
+  const [longest, middle] = [wavelength(bandHz[0], speed), wavelength(frequencyHz, speed)];
+  const below = (FADED_FRESNEL * middle) / 2;
+  const least = ways.leastDetour(position, point, seat.id, spot, longest, below);
+  if (least === null) return { path: direct, obstructionDb: 0, blockedBy };
+  const obstructionDb = obstructionAt({ line: 'grazing', detour: -least }, frequencyHz, speed);
+  return { path: direct, obstructionDb, blockedBy };
 }
 
 function bandsOf(
