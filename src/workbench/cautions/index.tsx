@@ -1,3 +1,3 @@
-export { CautionsNote } from './cautions-note';
+export { CautionsNote, SpotCautions } from './cautions-note';
 export { OptionCautions } from './option-cautions';
 export { StoryNote } from './story-note';

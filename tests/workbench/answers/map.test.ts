@@ -139,6 +139,10 @@ describe('the words of a painted map', () => {
     expect(fitSentence('reaches 25.4 mm into the wheel', 'in')).toBe(
       'Reaches 1.00 in into the wheel.',
     );
+    expect(fitSentence('12 mm into "30 mm box"', 'in')).toBe('0.47 in into "30 mm box".');
+    expect(fitSentence('reaches 42 mm into the right midrange', 'mm')).toBe(
+      'Reaches 42 mm into the right mid.',
+    );
   });
 
   test('how many spots fit is counted', () => {

@@ -18,24 +18,26 @@ import { valueText } from './map-quantities';
 import { asksFit, bestWords } from './map-words';
 import { placeHere, whoStands } from './place-here';
 import { pointAt } from './point-at-map';
+import type { Reading } from './use-reader';
 
 interface BestLinesProps {
   cabin: CabinModel;
   option: PlanOption;
   speaker: SpeakerInput;
-  reader: () => SpotReader | null;
+  reading: Reading;
+  /** Whether the speaker and its twin can stand there. */
+  fits: SpotReader['fits'];
 }
 
 /** The best spots of a finished map in words, and the way there. */
-export function BestLines({ cabin, option, speaker, reader }: BestLinesProps) {
+export function BestLines({ cabin, option, speaker, reading, fits: canStand }: BestLinesProps) {
   const unit = useSession(({ lengthUnit }) => lengthUnit);
   const map = useSession(({ painted }) => painted?.map ?? null);
   const quantity = useSession(({ painted }) => painted?.quantity ?? null);
   const locked = useLocked();
   const { mount } = speaker;
   const found = useMemo(() => {
-    const read = reader();
-    if (!map || !quantity || !read) return null;
+    if (!map || !quantity) return null;
     const at = placesOf(cabin);
     const from = mount ? at(mount) : null;
     const near = (spot: GridSpot) => {
@@ -47,8 +49,8 @@ export function BestLines({ cabin, option, speaker, reader }: BestLinesProps) {
       cabin.panels.flatMap(({ id, roles }) => (roles.includes(speaker.role) ? [id] : [])),
     );
     const on = (wanted: (panel: string) => boolean) =>
-      bestSpot(map, quantity, wanted, (spot) => !fits || read.fits(spot), near);
-    const value = mount ? read.read(mount)?.values[quantity] : null;
+      bestSpot(map, quantity, wanted, (spot) => !fits || canStand(spot), near);
+    const value = mount ? reading(mount)?.values[quantity] : null;
     return {
       fits,
       quantity,
@@ -56,7 +58,7 @@ export function BestLines({ cabin, option, speaker, reader }: BestLinesProps) {
       any: on(() => true),
       here: typeof value === 'number' ? paintedValue(quantity, value) : null,
     };
-  }, [map, quantity, cabin, mount, speaker.role, reader]);
+  }, [map, quantity, cabin, mount, speaker.role, reading, canStand]);
   if (!map || !found) return null;
   const { fits, here, usual, any } = found;
   const lines: { best: BestSpot; usualFor: string | null }[] = [];
@@ -68,7 +70,7 @@ export function BestLines({ cabin, option, speaker, reader }: BestLinesProps) {
     <ul className="map-best">
       {lines.map(({ best, usualFor }) => {
         const panel = cabin.panels.find(({ id }) => id === best.spot.panel);
-        const side = reader()?.read(best.spot)?.side ?? null;
+        const side = reading(best.spot)?.side ?? null;
         const who = whoStands(option, speaker, side);
         const name = panel?.name ?? best.spot.panel;
         return (

@@ -1,8 +1,6 @@
-import { useMemo, useState } from 'react';
-import { createSpotReader, type SpotReader, type Stage } from '../../../geometry';
+import { useState } from 'react';
 import type { PlanOption } from '../../../plan/types';
 import { useSession } from '../../../store';
-import { CautionsNote } from '../../cautions';
 import type { Board } from '../../parts/use-board';
 import { useSettled } from '../../parts/use-settled';
 import { useStage } from '../../parts/use-stage';
@@ -14,8 +12,9 @@ import { MapHow } from './map-how';
 import { MapLegend } from './map-legend';
 import { FIRST_CHOICE, type MapChoice, mapKey, mapRequest, triedSpeaker } from './map-request';
 import { MapState } from './map-state';
-import { PointAtMap } from './point-at-map';
+import { PointControl, PointReading } from './point-at-map';
 import { usePainting } from './use-painting';
+import { useReader } from './use-reader';
 import { widestPair } from './widest-pair';
 import './map.css';
 
@@ -41,12 +40,11 @@ export default function MapSheet({ board }: { board: Board }) {
     stage && speaker && seatInView ? mapRequest(stage, speaker, choice, seatInView) : null;
   const key = stage && request ? mapKey(stage, request) : '';
   const { painting, stop, again } = usePainting(stage?.plan ?? null, request, key);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key says when it is another map
-  const reader = useMemo(() => lazyReader(stage, request), [key]);
+  const { reading, fits } = useReader(stage, request, key);
   if (!stage || !group || !speaker || !request)
     return <p className="quiet-text">There is no speaker to try, or no seat to listen from.</p>;
   const option = stage.option as PlanOption;
-  const blend = choice.quantity === 'blend';
+  const about = { cabin: stage.cabin, option, speaker, reading };
   return (
     <div className="map-sheet">
       <div className="map-ask">
@@ -60,37 +58,14 @@ export default function MapSheet({ board }: { board: Board }) {
           speakers={speakers}
         />
         <MapState painting={painting} waiting={waiting} stop={stop} again={again} />
+        <PointControl {...about} />
       </div>
       <div className="map-tell">
-        {painting.state === 'done' && (
-          <BestLines cabin={stage.cabin} option={option} speaker={speaker} reader={reader} />
-        )}
-        <MapLegend fits={choice.fits} />
-        <PointAtMap
-          cabin={stage.cabin}
-          option={option}
-          speaker={speaker}
-          reader={reader}
-          blend={blend}
-        />
-        <CautionsNote compact />
+        <MapLegend />
+        <PointReading {...about} blend={choice.quantity === 'blend'} />
+        {painting.state === 'done' && <BestLines {...about} fits={fits} />}
         <MapHow />
       </div>
     </div>
   );
-}
-
-/** Readies a reader when it is first asked, once. */
-function lazyReader(
-  stage: Stage | null,
-  request: Parameters<typeof createSpotReader>[1] | null,
-): () => SpotReader | null {
-  let made: SpotReader | null | undefined;
-  return () => {
-    if (made === undefined) {
-      const answer = stage && request ? createSpotReader(stage.plan, request) : null;
-      made = answer?.ok ? answer.reader : null;
-    }
-    return made;
-  };
 }

@@ -31,6 +31,7 @@ export function MapChoices(props: MapChoicesProps) {
         value={choice.quantity}
         choices={QUANTITIES.map((value) => ({ value, label: WORDS[value].title }))}
         onChange={(quantity) => onChange({ quantity: quantity as MapQuantity })}
+        hint={WORDS[choice.quantity].means}
       />
       {choice.quantity === 'blend' && <WeightFields {...props} />}
       <details className="sheet-more map-more">

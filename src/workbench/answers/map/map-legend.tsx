@@ -3,6 +3,7 @@ import { cividisAt } from '../../../plan/cividis';
 import { colourShare, levelText } from '../../../plan/painted';
 import { useSession } from '../../../store';
 import { unitWord, valueText, WORDS } from './map-quantities';
+import { asksFit } from './map-words';
 import { paintScale } from './paint-scale';
 
 /** In the drawing's own units; it is stretched to the width there is. */
@@ -12,7 +13,7 @@ const HEIGHT = 40;
 const STRIPS = 90;
 
 /** What the colours, the lines and the hatching of the painted map mean. */
-export function MapLegend({ fits }: { fits: boolean }) {
+export function MapLegend() {
   const unit = useSession(({ lengthUnit }) => lengthUnit);
   const map = useSession(({ painted }) => painted?.map ?? null);
   const quantity = useSession(({ painted }) => painted?.quantity ?? null);
@@ -22,6 +23,7 @@ export function MapLegend({ fits }: { fits: boolean }) {
   );
   if (!scale || !quantity) return null;
   const { range, levels, below, above } = scale;
+  const fits = map !== null && asksFit(map);
   const x = (value: number) => 14 + colourShare(value, range) * (WIDTH - 28);
   const ends = [
     { value: range[0], text: `${below ? '≤ ' : ''}${levelText(quantity, range[0], unit)}` },
@@ -31,9 +33,21 @@ export function MapLegend({ fits }: { fits: boolean }) {
   return (
     <figure className="map-legend">
       <figcaption>
-        {WORDS[quantity].title}
-        {unitWord(quantity, unit) && (
-          <span className="quiet-text">, {unitWord(quantity, unit)}</span>
+        <span>
+          {WORDS[quantity].title}
+          {unitWord(quantity, unit) && (
+            <span className="quiet-text">, {unitWord(quantity, unit)}</span>
+          )}
+        </span>
+        {fits && (
+          <>
+            <span>
+              <Swatch cross={false} /> does not fit
+            </span>
+            <span>
+              <Swatch cross /> kept clear
+            </span>
+          </>
         )}
       </figcaption>
       <svg
@@ -85,17 +99,6 @@ export function MapLegend({ fits }: { fits: boolean }) {
           </text>
         ))}
       </svg>
-      {fits && (
-        <p className="map-signs">
-          <span>
-            <Swatch cross={false} /> does not fit
-          </span>
-          <span>
-            <Swatch cross /> kept clear
-          </span>
-        </p>
-      )}
-      <p className="footnote">{WORDS[quantity].means}</p>
     </figure>
   );
 }

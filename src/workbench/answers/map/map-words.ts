@@ -1,18 +1,16 @@
 import type { MapQuantity, Panel, SpotMap, SpotReading } from '../../../geometry';
 import { DOES_NOT_FIT, FITS, KEEP_CLEAR } from '../../../geometry';
+import { roleName } from '../../../plan/names';
 import { formatLength, type LengthUnit } from '../../../plan/units';
 import { capital } from '../capital';
 import { QUANTITIES, readingText, valueText, WORDS } from './map-quantities';
 
-/** An engine's sentence on the fit as the page says it: capital, full stop, the user's unit. */
+/** An engine's sentence on the fit as the page says it; what stands in quotes is a name and stays. */
 export function fitSentence(sentence: string, unit: LengthUnit): string {
-  const text =
-    unit === 'mm'
-      ? sentence
-      : sentence.replace(/(\d+(?:\.\d+)?) mm\b/g, (_, mm: string) =>
-          formatLength(Number(mm), unit),
-        );
-  return `${capital(text)}.`;
+  const text = sentence.replace(/"[^"]*"|(\d+(?:\.\d+)?) mm\b/g, (whole, mm?: string) =>
+    mm === undefined || unit === 'mm' ? whole : formatLength(Number(mm), unit),
+  );
+  return `${capital(text.replace(/\bmidrange\b/g, roleName('midrange')))}.`;
 }
 
 const counted = new Intl.NumberFormat('en');

@@ -1,23 +1,23 @@
-import { type KeyboardEvent, useDeferredValue, useId, useMemo, useState } from 'react';
-import type { CabinModel, GridSpot, SpeakerInput, SpotReader } from '../../../geometry';
+import { type KeyboardEvent, useDeferredValue, useId, useMemo } from 'react';
+import type { CabinModel, GridSpot, SpeakerInput } from '../../../geometry';
 import { speakerName } from '../../../plan/names';
 import { gridOf, numberNear, spotOfNumber } from '../../../plan/painted-spots';
 import type { PlanOption } from '../../../plan/types';
 import { sessionStore, useSession } from '../../../store';
+import { SpotCautions } from '../../cautions';
 import { SelectField } from '../../parts/select-field';
 import { useLocked } from '../../parts/use-board';
 import { readingSentence } from './map-words';
 import { isPointArrow, movedPoint } from './move-point';
 import { goesAlong, placeHere, whoStands } from './place-here';
 import { placeText, SpotReadingTable } from './spot-reading';
+import type { Reading } from './use-reader';
 
-interface PointAtMapProps {
+export interface PointProps {
   cabin: CabinModel;
   option: PlanOption;
   speaker: SpeakerInput;
-  /** Made when first asked: it takes a moment. */
-  reader: () => SpotReader | null;
-  blend: boolean;
+  reading: Reading;
 }
 
 /** Points at spot number `at`, to stay there. */
@@ -26,105 +26,128 @@ export function pointAt(at: number): void {
   if (painted) sessionStore.setState({ painted: { ...painted, at, held: true } });
 }
 
-/** The spot pointed at: which, what is known there, and the way to put the speaker there. */
-export function PointAtMap({ cabin, option, speaker, reader, blend }: PointAtMapProps) {
+/** Pointing without the drawing: a panel from the list, then from spot to spot by arrow keys. */
+export function PointControl({ cabin, option, speaker, reading }: PointProps) {
   const hint = useId();
+  const locked = useLocked();
+  const panels = useSession(({ painted }) => painted?.map.panels ?? null);
+  // The panel alone: a pointer that moves along it has nothing to say here.
+  const on = useSession(({ painted }) =>
+    painted && painted.at !== null ? (gridOf(painted.map, painted.at)?.panel ?? null) : null,
+  );
+  if (!panels) return null;
+
+  const onPanel = (id: string) => {
+    const number = numberNear({ panels }, { panel: id, ...startOn(id, speaker) });
+    if (number !== null) pointAt(number);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const enter = event.key === 'Enter';
+    if (!enter && !isPointArrow(event.key)) return;
+    event.preventDefault();
+    const at = sessionStore.getState().painted?.at ?? null;
+    const grid = at === null ? null : gridOf({ panels }, at);
+    const panel = cabin.panels.find(({ id }) => id === grid?.panel);
+    const spot = at === null ? null : spotOfNumber({ panels }, at);
+    if (at === null || !grid || !panel || !spot) {
+      const first = panels.find((one) => one.panel === speaker.mount?.panel) ?? panels[0];
+      if (first) onPanel(first.panel);
+    } else if (isPointArrow(event.key))
+      pointAt(grid.first + movedPoint(panel, grid, at - grid.first, event.key));
+    else if (!locked)
+      placeHere(option, whoStands(option, speaker, reading(spot)?.side ?? null), spot, panel.name);
+  };
+  return (
+    <div className="map-point">
+      <SelectField
+        label="Point at"
+        value={on ?? ''}
+        choices={[
+          ...(on ? [] : [{ value: '', label: 'the drawing, or…' }]),
+          ...cabin.panels
+            .filter(({ id }) => panels.some(({ panel }) => panel === id))
+            .map(({ id, name }) => ({ value: id, label: name })),
+        ]}
+        onChange={onPanel}
+      />
+      <div
+        className="map-pad"
+        role="application"
+        aria-label="The point on the panel"
+        aria-describedby={hint}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: moved by the arrow keys
+        tabIndex={0}
+        onKeyDown={onKeyDown}
+      >
+        <span id={hint}>Arrow keys move the point, Enter puts the speaker there</span>
+      </div>
+    </div>
+  );
+}
+
+/** What is known of the spot pointed at, and the way to put the speaker there. */
+export function PointReading({
+  cabin,
+  option,
+  speaker,
+  reading: read,
+  blend,
+}: PointProps & { blend: boolean }) {
   const unit = useSession(({ lengthUnit }) => lengthUnit);
   const panels = useSession(({ painted }) => painted?.map.panels ?? null);
   const held = useSession(({ painted }) => painted?.held ?? false);
   // A reading may take longer than a frame: the pointer must not wait for it.
   const at = useDeferredValue(useSession(({ painted }) => painted?.at ?? null));
-  const [byKeys, setByKeys] = useState(false);
   const locked = useLocked();
-  const spot = panels && at !== null ? spotOfNumber({ panels }, at) : null;
-  const reading = useMemo(() => (spot ? (reader()?.read(spot) ?? null) : null), [spot, reader]);
+  const spot = useMemo(
+    () => (panels && at !== null ? spotOfNumber({ panels }, at) : null),
+    [panels, at],
+  );
+  const reading = useMemo(() => (spot ? read(spot) : null), [spot, read]);
   const panel = cabin.panels.find(({ id }) => id === spot?.panel);
+  const stands = spot && panel && reading ? { spot, panel, reading } : null;
   const who = whoStands(option, speaker, reading?.side ?? null);
   const name = speakerName(who, option.speakers);
-
-  const put = () => {
-    if (spot && panel && !locked) placeHere(option, who, spot, panel.name);
-  };
-  const point = (next: number | null) => {
-    setByKeys(true);
-    if (next !== null) pointAt(next);
-  };
-  const onPanel = (id: string) => {
-    if (panels) point(numberNear({ panels }, { panel: id, ...startOn(id, speaker) }));
-  };
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (!panels) return;
-    if (event.key === 'Enter') {
-      event.preventDefault();
-      put();
-      return;
-    }
-    if (!isPointArrow(event.key)) return;
-    event.preventDefault();
-    const now = sessionStore.getState().painted?.at ?? null;
-    const grid = now === null ? null : gridOf({ panels }, now);
-    const on = cabin.panels.find(({ id }) => id === grid?.panel);
-    if (now === null || !grid || !on) {
-      const first = panels.find(({ panel: id }) => id === speaker.mount?.panel) ?? panels[0];
-      if (first) onPanel(first.panel);
-      return;
-    }
-    point(grid.first + movedPoint(on, grid, now - grid.first, event.key));
-  };
-
-  if (!panels) return null;
   return (
-    <section className="map-point" aria-label="Pointed at">
-      <div className="map-point-bar">
-        <SelectField
-          label="Panel"
-          value={spot?.panel ?? ''}
-          choices={[
-            ...(spot ? [] : [{ value: '', label: 'point at the drawing, or choose' }]),
-            ...cabin.panels
-              .filter(({ id }) => panels.some((grid) => grid.panel === id))
-              .map(({ id, name: label }) => ({ value: id, label })),
-          ]}
-          onChange={onPanel}
-        />
-        <div
-          className="map-pad"
-          role="application"
-          aria-label="The point on the panel"
-          aria-describedby={hint}
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: moved by the arrow keys
-          tabIndex={0}
-          onKeyDown={onKeyDown}
-        >
-          <span id={hint}>Arrow keys move it, Enter puts it there</span>
-        </div>
-      </div>
-      {spot && panel && reading && (
+    <section className="map-pointed" aria-label="Pointed at">
+      {stands ? (
         <>
           <SpotReadingTable
-            panel={panel}
-            u={spot.u}
-            v={spot.v}
-            reading={reading}
+            {...stands}
             unit={unit}
             blend={blend}
+            hasBody={speaker.body !== undefined}
           />
           <p className="row">
-            <button type="button" disabled={locked} onClick={put}>
+            <button
+              type="button"
+              disabled={locked}
+              onClick={() => placeHere(option, who, stands.spot, stands.panel.name)}
+            >
               Put the {name} here
             </button>
-            {goesAlong(option, who) && (
-              <span className="quiet-text small">its pair goes along</span>
-            )}
-            {held && !byKeys && (
-              <span className="quiet-text small">held; click it again to let go</span>
-            )}
+            {goesAlong(option, who) && <span className="quiet-text">its pair goes along</span>}
+            {held && <span className="quiet-text">held; a click on it lets go</span>}
           </p>
+          <SpotCautions
+            compact
+            spot={{ panel: stands.panel.id, panelName: stands.panel.name, zones: [] }}
+          />
         </>
+      ) : (
+        <p className="quiet-text">
+          Point at a painted panel to read the numbers there; a click holds the spot.
+        </p>
       )}
       <p className="unseen" role="status" aria-live="polite">
-        {byKeys && spot && panel && reading
-          ? readingSentence(panel, placeText(panel, spot.u, spot.v, unit), reading, unit, blend)
+        {stands && held
+          ? readingSentence(
+              stands.panel,
+              placeText(stands.panel, stands.spot.u, stands.spot.v, unit),
+              stands.reading,
+              unit,
+              blend,
+            )
           : ''}
       </p>
     </section>

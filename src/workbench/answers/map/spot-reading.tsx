@@ -1,4 +1,4 @@
-import type { Panel, SpotReading } from '../../../geometry';
+import type { GridSpot, Panel, SpotReading } from '../../../geometry';
 import { formatLength, type LengthUnit } from '../../../plan/units';
 import { toLength } from '../../parts/along-panel';
 import { QUANTITIES, readingText, type WORDS } from './map-quantities';
@@ -6,21 +6,24 @@ import { fitSentence } from './map-words';
 
 export interface SpotReadingProps {
   panel: Panel;
-  u: number;
-  v: number;
+  spot: GridSpot;
   reading: SpotReading;
   unit: LengthUnit;
   /** Shown only where it is weighed. */
   blend: boolean;
+  /** Flange, cut-out and depth were entered. */
+  hasBody: boolean;
 }
 
 /** Every number at one spot, and why the speaker does not fit there. */
-export function SpotReadingTable({ panel, u, v, reading, unit, blend }: SpotReadingProps) {
+export function SpotReadingTable(props: SpotReadingProps) {
+  const { panel, spot, reading, unit, blend, hasBody } = props;
   const { values, misfits } = reading;
   return (
     <div className="map-reading">
       <p className="map-where">
-        <strong className="first-large">{panel.name}</strong>, {placeText(panel, u, v, unit)}
+        <strong className="first-large">{panel.name}</strong>,{' '}
+        {placeText(panel, spot.u, spot.v, unit)}
       </p>
       <dl className="map-values">
         {QUANTITIES.filter((quantity) => quantity !== 'blend' || blend).map((quantity) => (
@@ -31,13 +34,15 @@ export function SpotReadingTable({ panel, u, v, reading, unit, blend }: SpotRead
         ))}
       </dl>
       {misfits.length === 0 ? (
-        <p className="map-fit">It fits there, as far as the model knows.</p>
+        <p className="map-fit">
+          {hasBody
+            ? 'It fits there, as far as the model knows.'
+            : 'Nothing is in its way there; its body is not entered, so more is not known.'}
+        </p>
       ) : (
-        <ul className="map-fit" aria-label="Why it does not fit there">
+        <ul className="map-fit map-misfit" aria-label="Why it does not fit there">
           {misfits.map(({ sentence }) => (
-            <li key={sentence} className="sign-blocked">
-              {fitSentence(sentence, unit)}
-            </li>
+            <li key={sentence}>{fitSentence(sentence, unit)}</li>
           ))}
         </ul>
       )}
