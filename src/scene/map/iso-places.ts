@@ -17,7 +17,7 @@ const APART = 9;
  * Places on each panel where a line of equal value crosses from one spot to the next, the middle
  * ones first; a few for each level, so that one may be in sight. Only among finished spots.
  */
-export function isoPlaces({ map, quantity, levels }: PaintedMap, most = 3): IsoPlace[] {
+export function isoPlaces({ map, quantity, levels }: PaintedMap, most = 2): IsoPlace[] {
   return map.panels.flatMap((grid) =>
     levels.flatMap((level) => chosen(crossings(map, quantity, grid, level), grid, level, most)),
   );

@@ -12,6 +12,8 @@ export type InSight = (eye: Vec3, point: Vec3) => boolean;
 
 /** Numbers nearer than this on the sheet crowd, CSS pixels. */
 const APART = 46;
+/** And more than this are not read. */
+const MOST = 26;
 
 export function mapWants(frame: WordsFrame, shown: ShownMap | null, inSight: InSight): LabelWant[] {
   if (!shown) return [];
@@ -24,7 +26,7 @@ export function mapWants(frame: WordsFrame, shown: ShownMap | null, inSight: InS
   const taken: { x: number; y: number }[] = [];
   shown.levels.forEach((one, n) => {
     const at = placeOf(frame, one.point);
-    if (at.hidden) return;
+    if (at.hidden || taken.length >= MOST) return;
     if (taken.some(({ x, y }) => Math.abs(x - at.x) < APART && Math.abs(y - at.y) < APART / 2))
       return;
     if (!seen(one)) return;

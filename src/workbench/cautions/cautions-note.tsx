@@ -25,7 +25,16 @@ export function CautionsNote({ compact = false }: { compact?: boolean }) {
  * What must be read before anything is cut: about this spot first, then what goes for every spot.
  * Compact: zones and the one short sentence, the rest behind a fold.
  */
-export function SpotCautions({ spot, compact }: { spot: Spot | null; compact: boolean }) {
+export function SpotCautions({
+  spot,
+  compact,
+  label = 'Cautions',
+}: {
+  spot: Spot | null;
+  compact: boolean;
+  /** Where several stand on the page, each is called by what it is about. */
+  label?: string;
+}) {
   const about = cautionsFor(spot?.panel ?? null).filter((caution) => caution.panels.length > 0);
   // A zone that is reached into says it already, and more exactly.
   const airbag =
@@ -33,7 +42,7 @@ export function SpotCautions({ spot, compact }: { spot: Spot | null; compact: bo
     !spot?.zones.some((zone) => /airbag/.test(`${zone.id} ${zone.reason}`));
   const others = CAUTIONS.filter((caution) => !about.includes(caution));
   return (
-    <section className="cautions" aria-label="Cautions">
+    <section className="cautions" aria-label={label}>
       {spot?.zones.map((zone) => (
         <ZoneLine key={zone.id} zone={zone} />
       ))}

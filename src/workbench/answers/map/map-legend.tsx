@@ -105,10 +105,10 @@ export function MapLegend() {
 
 function Swatch({ cross }: { cross: boolean }) {
   return (
-    <svg className="map-swatch" width="30" height="14" viewBox="0 0 30 14" aria-hidden="true">
-      <path d="M-4 14L10 0M2 14L16 0M8 14L22 0M14 14L28 0M20 14L34 0" />
-      {cross && <path d="M-4 0L10 14M2 0L16 14M8 0L22 14M14 0L28 14M20 0L34 14" />}
-      <rect x="0.5" y="0.5" width="29" height="13" />
+    <svg className="map-swatch" width="22" height="14" viewBox="0 0 22 14" aria-hidden="true">
+      <path d="M-4 14L10 0M2 14L16 0M8 14L22 0M14 14L28 0" />
+      {cross && <path d="M-4 0L10 14M2 0L16 14M8 0L22 14M14 0L28 14" />}
+      <rect x="0.5" y="0.5" width="21" height="13" />
     </svg>
   );
 }

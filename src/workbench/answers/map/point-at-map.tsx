@@ -126,11 +126,14 @@ export function PointReading({
             >
               Put the {name} here
             </button>
-            {goesAlong(option, who) && <span className="quiet-text">its pair goes along</span>}
-            {held && <span className="quiet-text">held; a click on it lets go</span>}
+            <span className="quiet-text">
+              {goesAlong(option, who) && 'Its pair goes along. '}
+              {held && 'A click on the spot lets go of it.'}
+            </span>
           </p>
           <SpotCautions
             compact
+            label="Cautions for the spot pointed at"
             spot={{ panel: stands.panel.id, panelName: stands.panel.name, zones: [] }}
           />
         </>

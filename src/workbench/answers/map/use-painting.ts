@@ -12,6 +12,11 @@ export type Painting =
   | { state: 'refused'; message: string }
   | { state: 'broken' };
 
+/** A map under way is shown no more often than this, ms: choice of ours. */
+const SHOWN_EVERY = 350;
+/** And for each millisecond its showing took, this many are left to the work. */
+const REST = 6;
+
 const BEGINNING: Painting = { state: 'painting', done: 0, total: 0 };
 
 /**
@@ -37,10 +42,16 @@ export function usePainting(
       if (current) keep({ of: key, painting });
     };
     tell(BEGINNING);
+    let painted = Number.NEGATIVE_INFINITY;
+    let rest = 0;
     const question = enginePool().map(plan, request, ({ done, total, map }) => {
-      if (!current) return;
+      // Drawing and working out share the machine: most of the time is the work's.
+      const began = performance.now();
+      if (!current || began - painted < rest) return;
       paint(map, request);
       tell({ state: 'painting', done, total });
+      painted = began;
+      rest = SHOWN_EVERY + REST * (performance.now() - began);
     });
     asked.current = question;
     question.outcome.then(
