@@ -1,17 +1,14 @@
 import type { MapQuantity, Panel, SpotMap, SpotReading } from '../../../geometry';
 import { DOES_NOT_FIT, FITS, KEEP_CLEAR } from '../../../geometry';
 import { roleName } from '../../../plan/names';
-import { formatLength, type LengthUnit } from '../../../plan/units';
+import type { LengthUnit } from '../../../plan/units';
+import { asSentence, inUnit } from '../../fit/fit-words';
 import { capital } from '../capital';
 import { QUANTITIES, readingText, valueText, WORDS } from './map-quantities';
 
-/** An engine's sentence on the fit as the page says it; what stands in quotes is a name and stays. */
-export function fitSentence(sentence: string, unit: LengthUnit): string {
-  const text = sentence.replace(/"[^"]*"|(\d+(?:\.\d+)?) mm\b/g, (whole, mm?: string) =>
-    mm === undefined || unit === 'mm' ? whole : formatLength(Number(mm), unit),
-  );
-  return `${capital(text.replace(/\bmidrange\b/g, roleName('midrange')))}.`;
-}
+/** The engine's sentence on the fit as the page says it, roles by the page's names. */
+export const fitSentence = (sentence: string, unit: LengthUnit): string =>
+  asSentence(inUnit(sentence.replace(/\bmidrange\b/g, roleName('midrange')), unit));
 
 const counted = new Intl.NumberFormat('en');
 
