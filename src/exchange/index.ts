@@ -17,4 +17,8 @@ export type {
   SeatLine,
 } from './delay-types';
 export { allAlike, exportedFor } from './delays-wanted';
+export { type ImpulseAnswer, type ReadImpulse, readImpulseText } from './impulse-text';
 export { type ReadDelay, type ReadDelays, readDelaysCsv } from './read-delays-csv';
+export type { Sound, WavEncoding } from './wav/format';
+export { looksLikeWav, type ReadWav, readWav, type WavAnswer } from './wav/read-wav';
+export { type WrittenEncoding, writeWav } from './wav/write-wav';

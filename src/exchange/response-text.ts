@@ -1,5 +1,6 @@
 import { readNumber } from './csv-cells';
 import { columnsFrom, type ResponseColumns } from './response-columns';
+import { bareLine, COMMENT, linesOf, STARTS_AS_NUMBER, shown } from './text-lines';
 
 /** One measured response, as the engine's measured directivity takes it. */
 export interface ReadResponse {
@@ -41,10 +42,6 @@ const WIDEST_STEP_OCTAVES = 1.1;
 /** Beyond these a number is a mistake rather than a measurement. Choices of ours. */
 const HIGHEST_HZ = 1e6;
 const HIGHEST_DB = 400;
-
-/** What marks a line as a comment, at its start. */
-const COMMENT = /^(?:[#*;%!]|\/\/|--)/;
-const STARTS_AS_NUMBER = /^[+-]?[.,]?\d/;
 
 interface Row {
   line: number;
@@ -110,16 +107,8 @@ function splitRows(text: string): { heading: string[]; rows: Row[] } {
   let parted: RegExp | null = null;
   const commasPart = () => parted?.source === ',';
   const rows: Row[] = [];
-  for (const [i, whole] of text
-    .replace(/^\uFEFF/, '')
-    .split(/\r\n|\r|\n/)
-    .entries()) {
-    const line = whole
-      .replace(/\s(?:#|\/\/).*$/, '')
-      .replaceAll('"', '')
-      // The typographer's minus sign.
-      .replaceAll('\u2212', '-')
-      .trim();
+  for (const [i, whole] of linesOf(text).entries()) {
+    const line = bareLine(whole);
     if (line === '') continue;
     if (COMMENT.test(line) || !STARTS_AS_NUMBER.test(line)) {
       if (rows.length === 0) heading = line.replace(COMMENT, '').trim();
@@ -195,8 +184,6 @@ function splitHeading(heading: string, parted: RegExp | null, count: number): st
   const blanks = trimmed(joined.split(/\s+/));
   return alike.length === count ? alike : blanks;
 }
-
-const shown = (text: string) => `"${text.length > 40 ? `${text.slice(0, 40)}…` : text}"`;
 
 function numberIn(row: Row, column: number, what: string, limit: number): number {
   const cell = row.cells[column] ?? '';
