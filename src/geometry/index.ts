@@ -23,6 +23,7 @@ export * from './compare';
 export * from './fit';
 export * from './input';
 export * from './map';
+export * from './measure';
 export * from './result';
 export * from './ring';
 export * from './search';
