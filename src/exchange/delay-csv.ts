@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { type ChannelFilter, FAMILY_WORDS } from './channel-filters';
 import { safeText } from './csv-cells';
 import type { DelayExport, DelayRow, ExportedSeat, SeatLine } from './delay-types';
 import { NO_ZONE_KNOWN } from './keep-clear/zone-cautions';
@@ -9,6 +10,23 @@ const round = (value: number, digits: number): number => Number(value.toFixed(di
 type Cell = string | number;
 /** Its heading (with the unit) and how a row fills it. */
 type Column = readonly [string, (row: DelayRow, all: DelayExport) => Cell];
+
+/** The columns of one end of a channel's band; empty where there is no filter. */
+function filterColumns(end: 'high_pass' | 'low_pass'): Column[] {
+  const cell = (of: (filter: ChannelFilter) => Cell) => (row: DelayRow) => {
+    const filter = end === 'high_pass' ? row.highPass : row.lowPass;
+    return filter ? of(filter) : '';
+  };
+  return [
+    [end, cell(({ family }) => FAMILY_WORDS[family])],
+    [`${end}_order`, cell(({ order }) => order)],
+    [`${end}_hz`, cell(({ frequencyHz }) => round(frequencyHz, 1))],
+    [
+      `${end}_from`,
+      cell(({ proposed }) => (proposed ? 'proposed from the bands' : 'set in the plan')),
+    ],
+  ];
+}
 
 const FIRST: readonly Column[] = [
   ['speaker', (row) => row.speaker],
@@ -26,6 +44,7 @@ const SETTINGS: readonly Column[] = [
   ['delay_mm', (row) => round(row.delay.mm, 2)],
   ['delay_cm', (row) => round(row.delay.cm, 3)],
   ['delay_in', (row) => round(row.delay.inches, 3)],
+  ['rounded_steps', (row) => row.rounded.steps],
   ['rounded_ms', (row) => round(row.rounded.ms, 4)],
   ['rounded_samples', (row) => round(row.rounded.samples, 3)],
   ['rounded_mm', (row) => round(row.rounded.mm, 2)],
@@ -39,6 +58,8 @@ const SETTINGS: readonly Column[] = [
     'polarity_from',
     (row) => (row.polarityFrom === 'plan' ? 'set in the plan' : 'usual for its crossovers'),
   ],
+  ...filterColumns('high_pass'),
+  ...filterColumns('low_pass'),
   ['clamped', (row) => (row.clamped ? 'yes' : 'no')],
   ['step', (_, all) => all.stepName],
   ['sample_rate_hz', (_, all) => all.sampleRateHz],

@@ -1,6 +1,7 @@
 import { crossingProblem, crossingsOf, type OptionInput, polaritiesOf } from '../geometry';
 import { pairName, speakerName } from '../plan/names';
 import { CAUTIONS, SHORT_CAUTION } from './cautions';
+import { filtersOf } from './channel-filters';
 import { amounts, roundedAmounts } from './delay-amounts';
 import { keepClearWords, notesOn } from './delay-notes';
 import { checkDelayStep, type DelayStep, roundToStep, stepDuration, stepName } from './delay-step';
@@ -20,7 +21,7 @@ import { lineWords } from './line-words';
 import { thingName } from './thing-name';
 
 /**
- * Delays, gains and polarity of one option for one seat, or the best compromise over several,
+ * Delays, gains, polarity and filters of one option for one seat, or the best compromise over several,
  * rounded to the user's step. Rows stand in the option's order. The delays are the engine's own;
  * what each seat is left with is told for the delays as set.
  * @returns the export, or why there is no compromise over those seats
@@ -66,6 +67,8 @@ export function delayExport(
     stepName: stepName(step),
     sampleRateHz,
     largestMs: largestMs === Infinity ? null : largestMs,
+    longest: amounts(Math.max(0, ...rows.map((row) => row.delay.ms)), speed, sampleRateHz),
+    fits: rows.every(({ clamped }) => !clamped),
     rows,
     crossovers: crossoversOf(option),
     notes: notesOn(rows, seats, largestMs),
@@ -89,6 +92,7 @@ function rowsOf(
   const speed = result.speedOfSound;
   const duration = stepDuration(step, speed);
   const inverted = polaritiesOf(option);
+  const filters = filtersOf(option);
   const nameOf = (id: string) => thingName(cabin, id);
   const rows = zonesOfOption(cabin, option, result).flatMap(({ speaker, zones }): DelayRow[] => {
     const channel = channels.get(speaker.id);
@@ -110,6 +114,7 @@ function rowsOf(
         clamped: rounded.clamped,
         inverted: inverted.get(speaker.id) ?? false,
         polarityFrom: speaker.inverted === undefined ? 'crossovers' : 'plan',
+        ...filters(speaker),
         keepClear: zones.map((zone) => ({
           id: zone.id,
           name: zoneName(zone),

@@ -1,11 +1,18 @@
+import { FAMILY_WORDS, filterWords } from './channel-filters';
 import type { DelayExport, DelayRow, ExportedSeat, SeatLine } from './delay-types';
 import { NO_ZONE_KNOWN, ZONES_CAUTION } from './keep-clear/zone-cautions';
 import { alignColumns, oneLine, signed, wrap } from './plain-text';
 
 type Column = readonly [string, (row: DelayRow) => string];
 
+/** In words, with its id. */
+function channelWords({ name, speaker }: DelayRow): string {
+  return `${name} (${oneLine(speaker)})`;
+}
+
 const SETTINGS: readonly Column[] = [
-  ['speaker', (row) => `${row.name} (${oneLine(row.speaker)})`],
+  ['speaker', channelWords],
+  ['steps', (row) => String(row.rounded.steps)],
   ['set ms', (row) => row.rounded.ms.toFixed(3)],
   ['samples', (row) => row.rounded.samples.toFixed(2)],
   ['mm', (row) => row.rounded.mm.toFixed(1)],
@@ -28,6 +35,12 @@ const SETTINGS: readonly Column[] = [
   ],
 ];
 
+const FILTERS: readonly Column[] = [
+  ['speaker', (row) => row.name],
+  ['high-pass', (row) => filterWords(row.highPass)],
+  ['low-pass', (row) => filterWords(row.lowPass)],
+];
+
 const tableOf = (columns: readonly Column[], rows: readonly DelayRow[]): string[] =>
   alignColumns([
     columns.map(([heading]) => heading),
@@ -47,6 +60,8 @@ export function toText(all: DelayExport): string {
     ...(all.rows.length > 0
       ? [
           ...tableOf(SETTINGS, all.rows),
+          '',
+          ...tableOf(FILTERS, all.rows),
           ...all.seats.flatMap((seat) => seatPart(seat, all)),
           ...wrap(pathWords(all)),
         ]
@@ -109,7 +124,7 @@ function polarityPart({ crossovers }: DelayExport): string[] {
     'Polarity: as the plan says, else as is usual for these crossovers',
     ...crossovers.map(
       ({ name, family, order, frequencyHz, proposed }) =>
-        `- ${oneLine(name)}: ${family === 'butterworth' ? 'Butterworth' : 'Linkwitz-Riley'} order ` +
+        `- ${oneLine(name)}: ${FAMILY_WORDS[family]} order ` +
         `${order} at ${Math.round(frequencyHz)} Hz${proposed ? ', proposed from the bands' : ''}`,
     ),
   ];

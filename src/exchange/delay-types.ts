@@ -10,6 +10,7 @@ import type {
   Stage,
 } from '../geometry';
 import type { Caution } from './cautions';
+import type { ChannelFilters } from './channel-filters';
 import type { DelayStep } from './delay-step';
 
 /** Whom the delays serve: one seat, or the best compromise over several. */
@@ -71,7 +72,8 @@ export interface ReachedZone {
   caution: string;
 }
 
-export interface DelayRow {
+/** One channel of the processor. */
+export interface DelayRow extends ChannelFilters {
   speaker: string;
   /** In words: "left tweeter". */
   name: string;
@@ -130,6 +132,10 @@ export interface DelayExport {
   /** The rate samples are counted at, Hz. */
   sampleRateHz: number;
   largestMs: number | null;
+  /** The longest delay wanted of any channel: what the processor has to hold. */
+  longest: DelayAmounts;
+  /** Every delay can be set: none is clamped. */
+  fits: boolean;
   rows: DelayRow[];
   crossovers: ExportedCrossover[];
   /** What to know about these numbers in particular: clamped rows, blocked lines. */

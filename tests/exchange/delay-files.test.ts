@@ -101,8 +101,13 @@ describe('delays as CSV', () => {
     const numeric = headings.flatMap((name, c) =>
       /_(ms|mm|cm|in|samples|db|hz|s)$/.test(name) ? c : [],
     );
-    expect(numeric).toHaveLength(17);
-    for (const row of rows) for (const c of numeric) expect(row[c]).toMatch(/^-?\d+(\.\d+)?$/);
+    // 17 that every channel has, and the frequencies of filters, empty where there is none.
+    expect(numeric).toHaveLength(17 + 2);
+    for (const row of rows)
+      for (const c of numeric) {
+        const form = /_pass_hz$/.test(headings[c] ?? '') ? /^(\d+(\.\d+)?)?$/ : /^-?\d+(\.\d+)?$/;
+        expect(row[c]).toMatch(form);
+      }
     expect(toText(exported())).toContain(' 1.167 ');
     expect(toJson(exported())).toMatch(/"speedOfSound": 343\.98/);
   });
