@@ -36,6 +36,13 @@ export {
   readTuneJson,
 } from './read-tune';
 export { readTuneText } from './read-tune-text';
+export {
+  type SignalFile,
+  type SignalFiles,
+  type SignalFilesSettings,
+  testSignalFiles,
+  zipOf,
+} from './test-signals/signal-files';
 export type { Sound, WavEncoding } from './wav/format';
 export { looksLikeWav, type ReadWav, readWav, type WavAnswer } from './wav/read-wav';
 export { type WrittenEncoding, writeWav } from './wav/write-wav';

@@ -28,4 +28,11 @@ export {
   LEAST_LIKENESS,
   type MeasuredChannel,
 } from './first-arrivals';
+export {
+  type Burst,
+  type SignalChannel,
+  type SignalSettings,
+  type TestSignal,
+  testSignal,
+} from './test-signals';
 export { delayed, valueAt } from './windowed-sinc';
