@@ -39,7 +39,10 @@ export interface SearchDraft {
   apart: number;
 }
 
-/** Weights, count and distance are the engine's own where a request leaves them out. */
+/**
+ * Weights and count are the engine's own where a request leaves them out. Apart is more than that:
+ * 80 mm offers five places along one edge of the dash, 200 mm five that differ (choice of ours).
+ */
 export const NEW_DRAFT: SearchDraft = {
   scope: null,
   mirrored: true,
@@ -55,7 +58,7 @@ export const NEW_DRAFT: SearchDraft = {
   pathSpread: 0.5,
   step: null,
   answers: 5,
-  apart: 80,
+  apart: 200,
 };
 
 /** Of a search for several pairs together the grid is usually coarser: combinations grow fast. */

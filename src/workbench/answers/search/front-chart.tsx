@@ -103,7 +103,7 @@ export function FrontChart({ found, chosen, unit }: FrontChartProps) {
             </text>
           </g>
         )}
-        {answers.map(({ one, point: [a, b] }) => (
+        {chosenLast(answers, chosen).map(({ one, point: [a, b] }) => (
           // biome-ignore lint/a11y/noStaticElementInteractions: the table above it does the same by keyboard
           <g
             key={one.key}
@@ -129,6 +129,10 @@ export function FrontChart({ found, chosen, unit }: FrontChartProps) {
     </div>
   );
 }
+
+/** Where numbers lie on one another the one looked at is to be read. */
+const chosenLast = <T extends { one: Proposal }>(list: readonly T[], chosen: string | null): T[] =>
+  [...list].sort((a, b) => Number(a.one.key === chosen) - Number(b.one.key === chosen));
 
 const place = (v: number, { range: [low, high] }: FrontAxis, from: number, to: number): number =>
   from + ((v - low) / (high - low || 1)) * (to - from);

@@ -29,7 +29,7 @@ export function Outcome() {
   }, [found]);
 
   const marks = useMemo(
-    () => (found && cabin ? spotMarks(found.answers, one, cabin) : []),
+    () => (found && cabin ? spotMarks(found, one, cabin) : []),
     [found, cabin, one],
   );
   useEffect(() => {

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type ReactNode, useId } from 'react';
 import type { CabinModel } from '../../../geometry';
+import { pairName } from '../../../plan/names';
 import { formatNumber, type LengthUnit } from '../../../plan/units';
 import { TableScroll } from '../../parts/table-scroll';
 import { capital } from '../capital';
@@ -30,6 +31,7 @@ export function ProposalsTable(props: ProposalsTableProps) {
   const { found, list, chosen, cabin, unit, caption, withNow, head, sort } = props;
   const name = useId();
   const word = capital(spotWord(found));
+  const several = found.pairs.length > 1;
   const now = withNow ? found.now : null;
   // One radio of a group is in the tab order: the chosen one, or the first.
   const onKeyDown = (event: KeyboardEvent, one: Proposal) => {
@@ -40,7 +42,7 @@ export function ProposalsTable(props: ProposalsTableProps) {
   };
   return (
     <TableScroll label={caption}>
-      <table className="numbers search-table">
+      <table className="numbers search-table" data-several={several}>
         <caption className="unseen">{caption}</caption>
         <thead>
           <tr>
@@ -96,8 +98,12 @@ export function ProposalsTable(props: ProposalsTableProps) {
               <td className="text search-where">
                 {one.spots.map((spot) => (
                   <span key={spot.pair}>
-                    {capital(spotTitle(spot))}
-                    <span className="search-small">{shortPlace(spot, cabin, unit)}</span>
+                    {several
+                      ? `${capital(pairName(spot.pair, found.option.speakers))}: ${spotTitle(spot)}`
+                      : capital(spotTitle(spot))}
+                    {!several && (
+                      <span className="search-small">{shortPlace(spot, cabin, unit)}</span>
+                    )}
                   </span>
                 ))}
               </td>

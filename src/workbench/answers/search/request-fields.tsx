@@ -44,7 +44,7 @@ export function MainFields({ draft, ground, asked }: RequestFieldsProps) {
           label="Aim"
           value={draft.aim}
           choices={[
-            { value: 'own', label: 'as the speakers are aimed' },
+            { value: 'own', label: 'as they are aimed' },
             ...seats.map(({ id }) => ({ value: `seat:${id}`, label: `at the ${seatName(id)}` })),
             { value: 'between', label: 'between the listeners' },
             { value: 'normal', label: 'along the panel’s normal' },
@@ -82,26 +82,28 @@ export function MainFields({ draft, ground, asked }: RequestFieldsProps) {
           />
           have a free line to every listener
         </label>
-        <NumberField
-          label="Off the axis, at most"
-          value={draft.maxOffAxisDeg}
-          kind={angleKind}
-          min={0}
-          max={180}
-          placeholder="any"
-          sink={{ commit: (maxOffAxisDeg) => changeDraft({ maxOffAxisDeg }) }}
-          onClear={() => changeDraft({ maxOffAxisDeg: null })}
-        />
-        <NumberField
-          label="Pillar hides more by, at most"
-          value={draft.maxAddedPillarViewDeg}
-          kind={angleKind}
-          min={0}
-          max={90}
-          placeholder="any"
-          sink={{ commit: (maxAddedPillarViewDeg) => changeDraft({ maxAddedPillarViewDeg }) }}
-          onClear={() => changeDraft({ maxAddedPillarViewDeg: null })}
-        />
+        <div className="search-fields">
+          <NumberField
+            label="Off the axis, at most"
+            value={draft.maxOffAxisDeg}
+            kind={angleKind}
+            min={0}
+            max={180}
+            placeholder="any"
+            sink={{ commit: (maxOffAxisDeg) => changeDraft({ maxOffAxisDeg }) }}
+            onClear={() => changeDraft({ maxOffAxisDeg: null })}
+          />
+          <NumberField
+            label="Pillar hides more by, at most"
+            value={draft.maxAddedPillarViewDeg}
+            kind={angleKind}
+            min={0}
+            max={90}
+            placeholder="any"
+            sink={{ commit: (maxAddedPillarViewDeg) => changeDraft({ maxAddedPillarViewDeg }) }}
+            onClear={() => changeDraft({ maxAddedPillarViewDeg: null })}
+          />
+        </div>
         <p className="footnote">
           Keep-clear zones are never given up. What a pillar hides is reckoned after UN R125; it is
           not type approval.

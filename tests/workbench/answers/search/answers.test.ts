@@ -114,7 +114,8 @@ describe('where an answer is', () => {
   it('is marked on the panel, left and right, the chosen one of the front among the answers', () => {
     const answers = [proposal('1'), proposal('2', {}, 'pillar-left')];
     const other = proposal('a7', {}, 'kick-left');
-    const marks = spotMarks(answers, other, cabin);
+    const found = foundWith(answers);
+    const marks = spotMarks(found, other, cabin);
     expect(marks.map(({ label, chosen }) => [label, chosen])).toEqual([
       ['1L', false],
       ['1R', false],
@@ -125,7 +126,20 @@ describe('where an answer is', () => {
     ]);
     const pillar = cabin.panels.find(({ id }) => id === 'pillar-left');
     expect(marks[2]?.position).toEqual(pillar && pointOnPatch(pillar.patch, 0.4, 0.5));
-    expect(spotMarks(answers, answers[0] ?? null, cabin)).toHaveLength(4);
+    expect(spotMarks(found, answers[0] ?? null, cabin)).toHaveLength(4);
+    // Of several pairs the chosen set alone, each mark by a name of its own.
+    const two = {
+      ...proposal('1'),
+      spots: ['tweeter', 'midbass'].map((pair) => ({ ...spotAt('kick-left'), pair })),
+    };
+    const pairs = two.spots.map(({ pair }) => ({ pair, tried: 9, feasible: 9 }));
+    const stage = foundWith([two, proposal('2')], { pairs });
+    expect(spotMarks(stage, two, cabin).map(({ label }) => label)).toEqual([
+      '1L tweeter',
+      '1R tweeter',
+      '1L midbass',
+      '1R midbass',
+    ]);
   });
 });
 

@@ -52,7 +52,7 @@ describe('a search nobody filled in', () => {
       require: { fits: true, free: false },
       want: { difference: 1, offAxisDeg: 0.5, obstructionDb: 1, firstReflectionTime: 0.2 },
       answers: 5,
-      apart: 80,
+      apart: 200,
     });
   });
 
