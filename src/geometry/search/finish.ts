@@ -1,6 +1,6 @@
 import type { Side } from '../input';
 import type { Vec3 } from '../vector';
-import { tradeOffFront } from './front';
+import { tradeOffFrontInSteps } from './front';
 import type { GridHeard } from './hear-grid';
 import { countPairs, foundSpot, type HeardSpots, heardPairAt, positionsOf } from './pair-spot';
 import type { ReadySearch } from './prepare';
@@ -31,7 +31,7 @@ export function* finishSearchInSteps(
   const grid = yield* weighGridInSteps(ready, heard, frontColumns(ready));
   const { numbers, scores, costs, columns } = grid;
   yield end;
-  const rows = tradeOffFront(costs, columns).sort(
+  const rows = (yield* quietly(tradeOffFrontInSteps(costs, columns), end)).sort(
     (a, b) => (scores[a] as number) - (scores[b] as number) || a - b,
   );
   const front = yield* tell(rows.map((row) => numbers[row] as number));
@@ -55,6 +55,18 @@ export function* finishSearchInSteps(
   const whole: SearchAnswer = { tried, feasible: numbers.length, front, answers };
   if (ready.all) whole.all = yield* tell(Array.from({ length: tried }, (_, n) => n));
   return whole;
+}
+
+/** Signs of life alone: how far it is was told already. */
+function* quietly<T>(
+  steps: Generator<unknown, T>,
+  sign: SearchProgress,
+): Generator<SearchProgress, T> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield sign;
+  }
 }
 
 interface Pick {

@@ -1,7 +1,7 @@
 /** The trade-off front of several pairs together. */
 import { SPOT_AIMS } from '../map/penalty';
 import { spreadOf } from './combine-pairs';
-import { tradeOffFront } from './front';
+import { tradeOffFrontInSteps } from './front';
 import type { StagePair } from './stage-pairs';
 
 /** More combinations than this are not held against each other: seconds. */
@@ -92,7 +92,7 @@ export function* stageFrontInSteps(
     for (let c = 0; c < columns; c++) sum += costs[columns * row + c] as number;
     return sum;
   };
-  const rows = tradeOffFront(Float64Array.from(costs), columns)
+  const rows = (yield* tradeOffFrontInSteps(Float64Array.from(costs), columns))
     .map((row) => ({ row, score: score(row) }))
     .sort((a, b) => a.score - b.score || a.row - b.row)
     .map(({ row }) => row);
