@@ -165,6 +165,59 @@ describe('what a request may not be', () => {
     });
   });
 
+  test.each([
+    [{ pairs: [] }, 'pairs: must name at least one pair'],
+    [
+      { pairs: [{ pair: 'midrange', step: 0 }] },
+      'pairs[0].step: must be between 1 and 1000, got 0',
+    ],
+    [
+      { pairs: [{ pair: 'midrange' }, { pair: 'tweeter', require: { maxPillarViewDeg: -1 } }] },
+      'pairs[1].require.maxPillarViewDeg: must be between 0 and 180, got -1',
+    ],
+    [
+      { pairs: [{ pair: 'midrange', want: { pathSpread: 1 } }] },
+      'pairs[0].want.pathSpread: is not known; there are "difference", "offAxisDeg", "obstructionDb", "firstReflectionTime"',
+    ],
+    [
+      { pairs: [{ pair: 'midrange' }], want: { difference: 1 } },
+      'want.difference: is not known; there are "pathSpread"',
+    ],
+  ])('of several pairs: %j', (change, sentence) => {
+    const read = checkSearchRequest({ option: 'a', ...change });
+    expect(read.ok ? null : `${read.error.path}: ${read.error.message}`).toBe(sentence);
+  });
+
+  test('as first written down, it is answered on the demo and on a compact hatch', async () => {
+    const asked = {
+      option: 'a',
+      pair: 'midrange',
+      mirrored: true,
+      panels: ['dash-top-left', 'pillar-left', 'kick-left'],
+      step: 20,
+      seats: [{ id: 'front-left', weight: 1 }],
+      aim: { kind: 'seat', seat: 'front-left' },
+      require: { fits: true, free: true, maxOffAxisDeg: 60, maxPillarViewDeg: 6 },
+      want: { difference: 1, offAxisDeg: 0.5, obstructionDb: 1, firstReflectionTime: 0.2 },
+      answers: 5,
+      apart: 80,
+      all: true,
+    };
+    const demo = demoPlan();
+    for (const of of [demo, { ...demo, cabin: { ...demo.cabin, template: 'compact-hatch' } }]) {
+      const found = await searchFile(write(of), write(asked));
+      if (!('all' in found) || !found.all) throw new Error(JSON.stringify(found).slice(0, 200));
+      expect(found.all.length).toBe(found.tried);
+      const feasible = found.all.filter((spot) => spot.feasible);
+      expect(feasible.length).toBe(found.feasible);
+      expect(found.front.length).toBeGreaterThan(0);
+      expect(found.answers.length).toBeGreaterThan(1);
+      expect(found.answers[0]?.score).toBeLessThanOrEqual(
+        Math.min(...feasible.map(({ score }) => score)),
+      );
+    }
+  });
+
   test('a plan that cannot be read is told from a request that cannot', async () => {
     const request = write(REQUEST);
     const missing = await searchFile(join(folder, 'none.json'), request);

@@ -1,11 +1,14 @@
-import { expose, wrap } from 'comlink';
+import { expose, releaseProxy, wrap } from 'comlink';
 import { afterEach, describe, expect, test } from 'vitest';
 import {
   type MapProgress,
   type MapRequest,
   mapSpots,
+  type PlanInput,
   type SearchProgress,
+  type StageRequest,
   searchSpots,
+  searchStage,
 } from '../../src/geometry';
 import { createEnginePool, createEngineService, type EngineService } from '../../src/worker';
 import { carPlan, smallRequest } from '../geometry/search/stages';
@@ -98,5 +101,107 @@ describe('maps and searches over several workers', () => {
     const found = pool.search(plan, request);
     pool.replace(1, createEngineService());
     expect(await found.outcome).toEqual({ kind: 'answer', value: searchSpots(plan, request) });
+  });
+
+  const stage: StageRequest = {
+    option: 'a',
+    answers: 2,
+    pairs: ['midrange', 'tweeter'].map((pair) => ({
+      pair,
+      panels: ['dash-top-left', 'pillar-left'],
+      step: 110,
+      require: { fits: false },
+    })),
+  };
+
+  test.each([1, 3])('%i of them find the stage a direct search finds', async (count) => {
+    const pool = createEnginePool(Array.from({ length: count }, () => away()));
+    const heard: SearchProgress[] = [];
+    const found = await pool.searchStage(plan, stage, (step) => heard.push(step)).outcome;
+    expect(found).toEqual({ kind: 'answer', value: searchStage(plan, stage) });
+    const phases = heard.map(({ phase }) => phase);
+    expect(phases).toEqual([...phases].sort().reverse());
+    expect(phases).toContain('spots');
+    expect(heard.every(({ done, total }) => done >= 0 && done <= total)).toBe(true);
+  });
+
+  test('a stage is superseded by a search for one pair, cancelled and refused like one', async () => {
+    const pool = createEnginePool([away(), away()]);
+    const first = pool.searchStage(plan, stage);
+    const second = pool.search(plan, request);
+    expect(await first.outcome).toEqual({ kind: 'superseded' });
+    expect((await second.outcome).kind).toBe('answer');
+    const third = pool.searchStage(plan, stage, () => third.cancel());
+    expect(await third.outcome).toEqual({ kind: 'cancelled' });
+    const bad = { ...stage, pairs: [{ pair: 'midrange' }, { pair: 'z' }] };
+    expect(await pool.searchStage(plan, bad).outcome).toEqual({
+      kind: 'answer',
+      value: searchStage(plan, bad),
+    });
+  });
+
+  test('a worker lost in the middle of a stage leaves its share to another', async () => {
+    const dead = { hearStage: () => new Promise(() => {}), cancel: () => {} };
+    const pool = createEnginePool([dead as unknown as EngineService, away()]);
+    const found = pool.searchStage(plan, stage);
+    pool.replace(0, away());
+    expect(await found.outcome).toEqual({ kind: 'answer', value: searchStage(plan, stage) });
+  });
+
+  test('a share that fails is told as an error, stops the others and leaves the pool of use', async () => {
+    const stopped: number[] = [];
+    const failing = {
+      ...createEngineService(),
+      hearStage: () => Promise.reject(new Error('out of memory')),
+    };
+    const waiting = {
+      ...createEngineService(),
+      hearStage: () => new Promise<never>(() => {}),
+      cancel: (number: number) => void stopped.push(number),
+    };
+    const pool = createEnginePool([failing, waiting]);
+    await expect(pool.searchStage(plan, stage).outcome).rejects.toThrow('out of memory');
+    expect(stopped.length).toBe(1);
+    expect((await pool.search(plan, request).outcome).kind).toBe('answer');
+  });
+});
+
+describe('what the page lends a worker', () => {
+  /** A callback as it arrives in a worker: the port behind it is closed by the last of these. */
+  function lent<T>(heard: (value: T) => void = () => {}) {
+    let released = 0;
+    const callback = Object.assign((value: T) => heard(value), {
+      [releaseProxy]: () => {
+        released += 1;
+      },
+    });
+    return { callback, released: () => released };
+  }
+  const share = { index: 0, of: 1 };
+
+  test('is given back when the work is done, when it is refused and when it is stopped', async () => {
+    const service = createEngineService();
+    const done = lent<SearchProgress>();
+    await service.hearGrid(1, plan, request, share, done.callback);
+    expect(done.released()).toBe(1);
+    const refused = lent<SearchProgress>();
+    await service.hearGrid(2, plan, { ...request, pair: 'z' }, share, refused.callback);
+    expect(refused.released()).toBe(1);
+    const stopped = lent<SearchProgress>(() => service.cancel(3));
+    expect(
+      await service.hearGrid(3, plan, { ...request, step: 30 }, share, stopped.callback),
+    ).toEqual({
+      stopped: true,
+    });
+    expect(stopped.released()).toBe(1);
+  });
+
+  test('is given back too when the work breaks', async () => {
+    const broken = lent<SearchProgress>();
+    const bad = { ...plan, options: null } as unknown as PlanInput;
+    await expect(
+      createEngineService().hearGrid(1, bad, request, share, broken.callback),
+    ).rejects.toThrow();
+    expect(broken.released()).toBe(1);
   });
 });

@@ -92,6 +92,65 @@ describe('several pairs searched together', () => {
       for (const spot of spots) expect(spot).toMatchObject({ feasible: true, why: [] });
   });
 
+  test('the front holds none that another of it beats, and begins with the best of all', () => {
+    const { front, frontOf, tried, answers } = stageOf(
+      request({
+        seats: [
+          { id: 'front-left', weight: 2 },
+          { id: 'front-right', weight: 1 },
+        ],
+      }),
+    );
+    // All combinations were looked at, though of a large front only some are told.
+    expect(frontOf).toMatchObject({ combinations: tried, spacing: 0 });
+    expect(front.length).toBeGreaterThan(2);
+    const rows = front.map(({ penalties }) => Object.values(penalties));
+    for (const one of rows)
+      for (const other of rows)
+        expect(
+          one.every((x, k) => x <= (other[k] as number)) &&
+            one.some((x, k) => x < (other[k] as number)),
+        ).toBe(false);
+    front.forEach(({ score, penalties, measures, spots }, n) => {
+      expect(score).toBeGreaterThanOrEqual(front[Math.max(0, n - 1)]?.score ?? Infinity);
+      const sum = Object.values(penalties).reduce((a, b) => a + b, 0);
+      expect(Math.abs(sum - score)).toBeLessThan(1e-9);
+      expect(measures.offAxisDeg).toBe(
+        Math.max(...spots.map((spot) => spot.measures.offAxisDeg ?? Infinity)),
+      );
+      const own = spots.reduce((all, spot) => all + spot.score, 0);
+      expect(Math.abs(own + penalties.pathSpread - score)).toBeLessThan(1e-9);
+    });
+    // Refined from there.
+    expect(answers[0]?.score).toBeLessThanOrEqual(front[0]?.score ?? 0);
+  });
+
+  test('each answer has half of its pairs or more clearly elsewhere than every better one', () => {
+    const apart = 150;
+    const { answers } = stageOf(request({ answers: 4, apart }));
+    expect(answers.length).toBe(4);
+    const places = answers.map((stage) => {
+      const evaluated = evaluatePlan(put(plan, stage));
+      if (!evaluated.ok) throw new Error('no answer');
+      const at = (id: string) =>
+        evaluated.options[0]?.placed.find(({ speaker }) => speaker === id)?.position ?? [0, 0, 0];
+      return ['midrange', 'tweeter'].map((pair) => at(`${pair}-left`));
+    });
+    places.forEach((here, n) => {
+      for (const there of places.slice(0, n)) {
+        const far = here.filter(
+          ([x, y, z], p) =>
+            Math.hypot(
+              x - (there[p]?.[0] ?? 0),
+              y - (there[p]?.[1] ?? 0),
+              z - (there[p]?.[2] ?? 0),
+            ) >= apart,
+        );
+        expect(far.length).toBeGreaterThanOrEqual(1);
+      }
+    });
+  });
+
   test('a heavier spread is never wider', () => {
     const spread = (pathSpread: number) =>
       stageOf(request({ want: { pathSpread }, answers: 1 })).answers[0]?.measures.pathSpread ?? 0;

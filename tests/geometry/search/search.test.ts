@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   buildCabin,
@@ -247,6 +248,65 @@ describe('what holds for every search', () => {
       }
     });
     expect(lost).toBeGreaterThan(0);
+  });
+
+  test('the best of all is on the front, whatever the seats and the aims weigh', () => {
+    const [weight, want] = [fc.integer({ min: 1, max: 9 }), fc.integer({ min: 0, max: 4 })];
+    let unlike = 0;
+    fc.assert(
+      fc.property(weight, weight, want, want, (left, right, offAxisDeg, obstructionDb) => {
+        const { front, all, feasible } = searched(
+          plan,
+          smallRequest({
+            mirrored: false,
+            panels: ['dash-top-left', 'dash-top-right'],
+            step: 140,
+            aim: { kind: 'normal' },
+            seats: [
+              { id: 'front-left', weight: left },
+              { id: 'front-right', weight: right },
+            ],
+            want: { difference: 1, offAxisDeg, obstructionDb },
+            answers: 0,
+          }),
+          noFitter,
+        );
+        const spots = (all ?? []).filter((spot) => spot.feasible);
+        expect(front[0]?.score).toBe(Math.min(...spots.map(({ score }) => score)));
+        // None of it is beaten, and all that no measure speaks against are there.
+        const wanted = [true, offAxisDeg > 0, obstructionDb > 0, false];
+        const costs = (spot: FoundSpot) => costsOf(spot).filter((_, k) => wanted[k]);
+        const beats = (one: number[], other: number[]) =>
+          one.every((x, k) => x <= (other[k] as number)) &&
+          one.some((x, k) => x < (other[k] as number));
+        const naive = spots.filter(
+          (spot) => !spots.some((other) => beats(costs(other), costs(spot))),
+        );
+        const keys = new Set(front.map(keyOf));
+        expect(naive.every((spot) => keys.has(keyOf(spot)))).toBe(true);
+        const penalties = (spot: FoundSpot) => Object.values(spot.penalties);
+        const both = (spot: FoundSpot) => [...costs(spot), ...penalties(spot)];
+        expect(front.some((spot) => spots.some((other) => beats(both(other), both(spot))))).toBe(
+          false,
+        );
+        if (left === right) expect(front.length).toBe(naive.length);
+        else if (front.length > naive.length) unlike += 1;
+        expect(front.length).toBeLessThanOrEqual(feasible);
+      }),
+      { numRuns: 12, seed: 4 },
+    );
+    expect(unlike).toBeGreaterThan(0);
+  });
+
+  test('the penalties of a spot add up to its score', () => {
+    const seats = [
+      { id: 'front-left', weight: 3 },
+      { id: 'front-right', weight: 2 },
+    ];
+    for (const { penalties, score } of searched(plan, smallRequest({ seats })).all ?? []) {
+      const sum = Object.values(penalties).reduce((a, b) => a + b, 0);
+      expect(Math.abs(sum - score)).toBeLessThan(1e-12);
+    }
   });
 
   test('weights of one size change nothing, and a heavier seat pulls the answer to itself', () => {
