@@ -188,7 +188,9 @@ describe('what a request may not be', () => {
     expect(read.ok ? null : `${read.error.path}: ${read.error.message}`).toBe(sentence);
   });
 
-  test('as first written down, it is answered on the demo and on a compact hatch', async () => {
+  test('as first written down, it is answered on the demo and on a compact hatch', {
+    timeout: STARTING,
+  }, async () => {
     const asked = {
       option: 'a',
       pair: 'midrange',
