@@ -222,6 +222,22 @@ test('turning, zooming and the views move both halves; only the left one is work
   for (const many of colours) expect(many).toBeGreaterThan(16);
   await undoButton(page).click();
   await expect.poll(() => pathShown(page, 'left midbass')).toBe(was);
+
+  // A seat that slides changes the ways of both; the other's are worked out when it stands still.
+  await page.getByRole('button', { name: 'Whole car' }).click();
+  await page.getByRole('button', { name: 'Adjust the front left seat' }).click();
+  const said = page.getByText('Follows when you let go');
+  await expect(said).toBeHidden();
+  const ways = () => halves(page).nth(1).getByRole('listitem').allTextContents();
+  const before = await ways();
+  await canvasOf(page).focus();
+  await page.keyboard.down('Shift');
+  await page.keyboard.down('ArrowUp');
+  await expect(said).toBeVisible();
+  await page.keyboard.up('ArrowUp');
+  await page.keyboard.up('Shift');
+  await expect(said).toBeHidden();
+  await expect.poll(ways).not.toEqual(before);
 });
 
 test('by keyboard: open beside, change places, close; and without a violation of accessibility', async ({
