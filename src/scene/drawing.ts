@@ -135,13 +135,13 @@ export function createDrawing(needs: DrawingNeeds) {
   function dress(car: CabinModel): void {
     const { selection, showZones, painted, spotMarks: marks } = sessionStore.getState();
     const eyes = lookedThrough();
-    zones.show(car.keepClear, showZones);
     heads.show(car.seats, chosenId('seat', selection) ?? seat?.id ?? '', eyes);
     body.group.visible = eyes === null;
     map.show(painted, car.panels);
     const underPaint = painted !== null;
     mine.show({ cabin: car, option, seat, hovered, lookedThrough: eyes, painted: underPaint });
     spotMarks.show(marks);
+    zones.show(car.keepClear, showZones, mine.zonesHit());
     dressBodies(mine);
   }
 

@@ -1,24 +1,30 @@
 /** Which words the drawing carries, where, and which matter most. */
-import type { CabinModel, KeepClearZone, Vec3 } from '../geometry';
+import type { CabinModel, FitProblem, KeepClearZone, Vec3 } from '../geometry';
 import { mix } from '../geometry';
 import { seatName, speakerName } from '../plan/names';
+import { formatLength } from '../plan/units';
 import { sessionStore } from '../store';
 import { isLookedAt } from './attention';
 import type { LabelWant } from './labels';
 import type { ShownFan } from './parts/image-part';
 import type { ShownLine } from './parts/lines-part';
+import type { ShownPillar } from './parts/pillar-part';
 import type { ShownReflection } from './parts/reflections-part';
 import type { ShownSpeaker } from './parts/speakers-part';
+import type { RunsInto } from './runs-into';
 import { imageWants } from './words/image-words';
 import { lineWants, shortLineWords } from './words/line-words';
+import { pillarWants } from './words/pillar-words';
 import { reflectionWants } from './words/reflection-words';
-import { placeOf, radiusOnSheet, type WordsFrame } from './words/want';
+import { nameOf, placeOf, radiusOnSheet, type WordsFrame } from './words/want';
 
 export interface WordsInput extends WordsFrame {
   speakers: readonly ShownSpeaker[];
   lines: readonly ShownLine[];
   reflections: readonly ShownReflection[];
   fan: ShownFan | null;
+  pillars: readonly ShownPillar[];
+  runsInto: RunsInto;
   zones: readonly { zone: KeepClearZone; middle: Vec3 }[];
 }
 
@@ -30,6 +36,8 @@ export function wordsFor(input: WordsInput): LabelWant[] {
     ...(view === 'seat' ? [] : lineWants(input, input.lines)),
     ...reflectionWants(input, input.reflections),
     ...(showImage ? imageWants(input, input.fan, onEdge) : []),
+    ...pillarWants(input, input.pillars),
+    ...intoWants(input),
     ...seatWants(input),
     ...zoneWants(input),
     ...obstacleWants(input),
@@ -66,6 +74,28 @@ function speakerWants(input: WordsInput): LabelWant[] {
     };
     return [name, handle];
   });
+}
+
+/** At the selected speaker, the worst it runs into. */
+function intoWants(input: WordsInput): LabelWant[] {
+  const { selection, lengthUnit } = sessionStore.getState();
+  const { worst } = input.runsInto;
+  const own = input.speakers.find(
+    ({ speaker }) => selection?.kind === 'speaker' && speaker.id === selection.id,
+  );
+  if (!worst || !own) return [];
+  const gap = 16 + radiusOnSheet(input, own.placed.position, own.body.flange / 2);
+  const by = worst.by === null ? 'stands inside' : `${formatLength(worst.by, lengthUnit)} into`;
+  const text = `${by} ${metName(input, worst)}`;
+  const place = placeOf(input, own.placed.position);
+  return [{ id: 'into', kind: 'into', text, ...place, gap, weight: 110, strong: true }];
+}
+
+function metName(input: WordsInput, { with: id = '', kind }: FitProblem): string {
+  const speaker = kind === 'speaker' && input.among.find((one) => one.id === id);
+  if (speaker) return `the ${speakerName(speaker, input.among)}`;
+  const zone = kind === 'zone' && input.cabin.keepClear.find((one) => one.id === id);
+  return zone ? `keep-clear: ${zone.name.split(',')[0]}` : `the ${nameOf(input, id)}`;
 }
 
 function seatWants(input: WordsInput): LabelWant[] {

@@ -13,6 +13,7 @@ import type {
   Vec3,
 } from '../geometry';
 import { planStore, sessionStore } from '../store';
+import { problemsOf, viewsOf } from '../store/fit-of-board';
 import {
   chosenId,
   type Hovered,
@@ -28,9 +29,11 @@ import type { Kit } from './parts/kit';
 import { createLinesPart, type Surroundings } from './parts/lines-part';
 import { createPanelMarks } from './parts/panel-marks';
 import type { PanelsPart } from './parts/panels-part';
+import { createPillarPart } from './parts/pillar-part';
 import { createPocketsPart } from './parts/pockets-part';
 import { createReflectionsPart } from './parts/reflections-part';
 import { createSpeakersPart } from './parts/speakers-part';
+import { RUNS_INTO_NOTHING, type RunsInto, runsInto } from './runs-into';
 import type { WordsFrame } from './words/want';
 
 export interface OptionShown {
@@ -63,11 +66,13 @@ export function createOptionDrawing(
     lines: createLinesPart(kit),
     reflections: createReflectionsPart(kit),
     image: createImagePart(kit),
+    pillar: createPillarPart(kit),
   };
-  const { marks, pockets, speakers, lines, reflections, image } = parts;
+  const { marks, pockets, speakers, lines, reflections, image, pillar } = parts;
   for (const part of Object.values(parts)) group.add(part.group);
   const images = createImageKeeper(ask);
   let inTheWay = NOTHING;
+  let hits = RUNS_INTO_NOTHING;
   let overPaint = false;
 
   /** From the side and from the front the fan would be a line on edge. */
@@ -86,6 +91,15 @@ export function createOptionDrawing(
     image.show(kept, cabin.seats.find(({ id }) => id === seat.id) ?? null, level);
   }
 
+  /** What the selected speaker runs into, and what the pillars hide; worked out once an answer. */
+  function lookAtFit({ cabin, option: result, lookedThrough }: OptionShown, chosen: string | null) {
+    const { showPillarView } = sessionStore.getState();
+    const option = inputOf(result);
+    const board = result && option ? { cabin, option, result } : null;
+    hits = board && chosen ? runsInto(problemsOf(board, chosen), cabin) : RUNS_INTO_NOTHING;
+    pillar.show(board && showPillarView ? viewsOf(board) : null, lookedThrough !== null);
+  }
+
   return {
     group,
     speakers,
@@ -98,7 +112,8 @@ export function createOptionDrawing(
       const placed = new Map(option?.placed.map((one) => [one.speaker, one]) ?? []);
       const arrivals = seat?.arrivals ?? [];
       const among = speakersOf(option);
-      inTheWay = inTheWayOf(arrivals, hovered);
+      lookAtFit(shown, chosen);
+      inTheWay = withBodies(inTheWayOf(arrivals, hovered), hits);
       const reflecting = showReflections ? reflectingArrivals(seat, among, hovered) : [];
       marks.mark(panels.drawn(), {
         ...(painted ? NOTHING : inTheWay),
@@ -113,6 +128,7 @@ export function createOptionDrawing(
         }),
         chosen,
         over,
+        hits.speakers,
       );
       // From the listener's own eyes every line would run into the lens.
       lines.group.visible = lookedThrough === null && !painted;
@@ -122,7 +138,9 @@ export function createOptionDrawing(
       lines.show(head, arrivals, placed, emphasis, around);
       reflections.show(head, reflecting, placed, lookedThrough === null);
     },
-    /** What stands in the way of the lines looked at. */
+    /** Keep-clear zones the selected speaker reaches into. */
+    zonesHit: () => hits.zones,
+    /** What stands in the way of the lines looked at, and of the selected speaker itself. */
     inTheWay: () => inTheWay,
     words: (frame: WordsFrame, zones: readonly { zone: KeepClearZone; middle: Vec3 }[]) =>
       wordsFor({
@@ -132,6 +150,8 @@ export function createOptionDrawing(
         lines: overPaint ? [] : lines.shown(),
         reflections: reflections.shown(),
         fan: image.shown(),
+        pillars: pillar.shown(),
+        runsInto: hits,
       }),
     dispose() {
       images.end();
@@ -139,6 +159,10 @@ export function createOptionDrawing(
     },
   };
 }
+
+/** What a speaker itself runs into is marked as what its line does. */
+const withBodies = (way: InTheWay, { bodies }: RunsInto): InTheWay =>
+  bodies.size === 0 ? way : { ...way, blocking: new Set([...way.blocking, ...bodies]) };
 
 export type OptionDrawing = ReturnType<typeof createOptionDrawing>;
 

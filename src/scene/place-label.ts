@@ -22,6 +22,8 @@ const MANNER = {
   bounce: 'mark',
   level: 'on',
   spot: 'mark',
+  pillar: 'apart',
+  into: 'apart',
 } as const;
 
 export interface LabelWant {

@@ -29,6 +29,8 @@ export interface SpeakersPart {
     speakers: readonly { speaker: SpeakerInput; placed: PlacedSpeaker }[],
     selected: string | null,
     hovered: string | null,
+    /** Those that another one runs into. */
+    runInto?: ReadonlySet<string>,
   ): void;
   shown(): readonly ShownSpeaker[];
   dispose(): void;
@@ -80,7 +82,7 @@ export function createSpeakersPart(kit: Kit): SpeakersPart {
 
   return {
     group,
-    show(speakers, selected, hovered) {
+    show(speakers, selected, hovered, runInto) {
       const gone = new Set(drawn.keys());
       const strokes: Stroke[] = [];
       shown = speakers.map(({ speaker, placed }) => {
@@ -97,7 +99,12 @@ export function createSpeakersPart(kit: Kit): SpeakersPart {
         const axis = placed.axis ?? placed.normal ?? ([1, 0, 0] as Vec3);
         setFrame(one.group, placed.position, axis);
         const active = speaker.id === selected;
-        one.contour.material = active || speaker.id === hovered ? kit.accentContour : kit.contour;
+        one.contour.material =
+          active || speaker.id === hovered
+            ? kit.accentContour
+            : runInto?.has(speaker.id)
+              ? kit.blockedContour
+              : kit.contour;
         const reach = Math.min(230, Math.max(120, body.flange * 1.3));
         const tip = placed.axis ? along(placed.position, placed.axis, reach) : null;
         if (tip && placed.axis) strokes.push(...arrow(placed.position, placed.axis, reach, active));

@@ -9,33 +9,44 @@ import { type Kit, LAYER } from './kit';
 
 export interface ZonesPart {
   group: Group;
-  show(zones: readonly KeepClearZone[], visible: boolean): void;
+  /**
+   * All of them where `visible`, else only those of `hit`: what a speaker reaches into is drawn
+   * whether or not zones are, and with a firmer pen.
+   */
+  show(zones: readonly KeepClearZone[], visible: boolean, hit?: ReadonlySet<string>): void;
   /** Middle of each zone shown, for its label. */
   middles(): readonly { zone: KeepClearZone; middle: Vec3 }[];
   dispose(): void;
 }
 
+const NONE: ReadonlySet<string> = new Set();
+const PEN = { tone: 'zone', width: 1.1, strength: 0.75 } as const;
+const HIT_PEN = { tone: 'blocked', width: 2, strength: 1 } as const;
+
 export function createZonesPart(kit: Kit): ZonesPart {
   const group = new Group();
   const bin = createBin();
   let shown: readonly KeepClearZone[] | null = null;
+  let drawn = '';
   let middles: { zone: KeepClearZone; middle: Vec3 }[] = [];
 
   return {
     group,
-    show(zones, visible) {
-      group.visible = visible;
-      if (!visible || zones === shown) return;
+    show(zones, visible, hit = NONE) {
+      group.visible = visible || hit.size > 0;
+      const key = `${visible}|${[...hit].join()}`;
+      if (!group.visible || (zones === shown && key === drawn)) return;
       shown = zones;
+      drawn = key;
       bin.empty();
       group.clear();
       middles = [];
-      for (const zone of zones) {
+      for (const zone of visible ? zones : zones.filter(({ id }) => hit.has(id))) {
         const mesh = shapeMesh(zone.shape);
         const solid = solidGeometry([{ tone: 'zone', mesh }]);
         const volume = new Mesh(bin.keep(solid.geometry), kit.zone);
         volume.renderOrder = LAYER.zone;
-        const pen = { tone: 'zone', width: 1.1, strength: 0.75 } as const;
+        const pen = hit.has(zone.id) ? HIT_PEN : PEN;
         const edges = new Mesh(
           bin.keep(inkGeometry(solid.edges.map((edge) => ({ ...edge, ...pen })))),
           kit.bodyInk,
