@@ -1,4 +1,4 @@
-import type { Panel, SpeakerInput } from '../../geometry';
+import type { FitProblem, Panel, SpeakerInput } from '../../geometry';
 import { useGestureRunning, useSession } from '../../store';
 import { problemsOf, viewsOf } from '../../store/fit-of-board';
 import { openSheet } from '../answers/open-sheet';
@@ -49,6 +49,11 @@ export default function FitNote({ board, speaker }: { board: Board; speaker: Spe
           </p>
         )}
       </div>
+      {worst.some(runsIntoBy) && (
+        <p className="fit-unknowns">
+          Into another thing: how far it would have to move along its own axis to stand free.
+        </p>
+      )}
       {unknowns.length > 0 && (
         <ul className="fit-unknowns">
           {unknowns.map((sentence) => (
@@ -61,6 +66,9 @@ export default function FitNote({ board, speaker }: { board: Board; speaker: Spe
     </section>
   );
 }
+
+const runsIntoBy = ({ kind, by }: FitProblem): boolean =>
+  by !== null && (kind === 'obstacle' || kind === 'speaker' || kind === 'zone');
 
 function MeasureIt({ panel }: { panel: Panel }) {
   return (
