@@ -76,6 +76,8 @@ test('a body too deep for the pillar is told in mm, until the panel is measured 
 test('a place in an airbag’s zone may be typed, and stays warned of on screen and in the file', async ({
   page,
 }) => {
+  // Drawn, sheet, dialog and file in one go, with the car drawn by software all the while.
+  test.slow();
   await withPlainFiles(page);
   await openFresh(page);
   await carDrawn(page);
