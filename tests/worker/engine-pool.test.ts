@@ -52,7 +52,9 @@ describe('maps and searches over several workers', () => {
     expect(choices).toEqual([...choices].sort((a, b) => a - b));
   });
 
-  test('a map is the direct one, and is seen growing before it is done', async () => {
+  test('a map is the direct one, and is seen growing before it is done', {
+    timeout: 90_000,
+  }, async () => {
     const pool = createEnginePool([away(), away()]);
     const seen: MapProgress[] = [];
     const fine = { ...asked, step: 12 };
@@ -78,7 +80,9 @@ describe('maps and searches over several workers', () => {
     });
   });
 
-  test('a newer search supersedes the one before, a cancel stops it, and both leave the workers free', async () => {
+  test('a newer search supersedes the one before, a cancel stops it, and both leave the workers free', {
+    timeout: 90_000,
+  }, async () => {
     const pool = createEnginePool([away(), away()]);
     const slow = { ...request, step: 8 };
     const first = pool.search(plan, slow);

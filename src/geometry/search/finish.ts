@@ -37,7 +37,7 @@ export function* finishSearchInSteps(
   const front = yield* tell(rows.map((row) => numbers[row] as number));
 
   const answers: FoundSpot[] = [];
-  const picked = pickApart(ready, grid, rows[0], pairAt);
+  const picked = pickApart(ready, grid, bestRow(scores, rows[0]), pairAt);
   for (const pick of picked) {
     yield end;
     const { leftSpot, rightSpot } = pairAt(pick.n);
@@ -74,10 +74,19 @@ interface Pick {
   positions: Record<Side, Vec3>;
 }
 
+/** The row of the best score; of several alike the one given, which is on the front. */
+function bestRow(scores: Float64Array, first: number | undefined): number | undefined {
+  let best = first;
+  scores.forEach((score, row) => {
+    if (best === undefined || score < (scores[best] as number)) best = row;
+  });
+  return best;
+}
+
 /**
  * Greedy by score: the best, then the best of those clearly elsewhere, and so on. Looking through
  * all of them once for each is quicker than sorting them.
- * @param first row of the best, which of several alike is on the front
+ * @param first row of the best
  */
 function pickApart(
   ready: ReadySearch,

@@ -94,8 +94,8 @@ export interface SearchAnswer {
   feasible: number;
   /**
    * Spots of the grid that no other feasible one beats: none is at least as good in the measure of
-   * every aim wanted and better in one. With seats of unlike weight it must be at least as good in
-   * the penalties too, in which these weights are: so the best score is always here. Best first.
+   * every aim wanted and better in one. The measures do not see how seats weigh, so with seats of
+   * unlike weight the best score can lie off it, and is then only among the answers. Best first.
    */
   front: FoundSpot[];
   /** Clearly different spots, best score first, each refined to the millimetre. */

@@ -69,14 +69,11 @@ export const PENALTY_COLUMNS: readonly CostColumn[] = SPOT_AIMS.map(
 );
 
 /**
- * What a front is over: the measures of the aims wanted. Where seats weigh unlike, these do not see
- * the weights but the penalties do, so both count; with like weights the penalties follow from the
- * measures and would change nothing.
+ * What a front is over: the measures of the aims wanted, as they are told. They do not see how seats
+ * weigh, so with seats of unlike weight the best score can lie off the front.
  */
-export function frontColumns({ wants, weights }: ReadySearch): CostColumn[] {
-  const columns = SPOT_AIMS.flatMap((aim, a): CostColumn[] =>
+export function frontColumns({ wants }: ReadySearch): CostColumn[] {
+  return SPOT_AIMS.flatMap((aim, a): CostColumn[] =>
     wants[aim] > 0 ? [(measured) => costOf(aim, measured[a] as number)] : [],
   );
-  if (weights.every((weight) => weight === weights[0])) return columns;
-  return [...columns, ...PENALTY_COLUMNS.filter((_, a) => wants[SPOT_AIMS[a] ?? 'difference'] > 0)];
 }

@@ -250,12 +250,12 @@ describe('what holds for every search', () => {
     expect(lost).toBeGreaterThan(0);
   });
 
-  test('the best of all is on the front, whatever the seats and the aims weigh', () => {
+  test('the front is by the measures told, whatever the seats and the aims weigh; with like seats the best of all is on it, and it is always the first answer', () => {
     const [weight, want] = [fc.integer({ min: 1, max: 9 }), fc.integer({ min: 0, max: 4 })];
     let unlike = 0;
     fc.assert(
       fc.property(weight, weight, want, want, (left, right, offAxisDeg, obstructionDb) => {
-        const { front, all, feasible } = searched(
+        const { front, all, feasible, answers } = searched(
           plan,
           smallRequest({
             mirrored: false,
@@ -267,13 +267,11 @@ describe('what holds for every search', () => {
               { id: 'front-right', weight: right },
             ],
             want: { difference: 1, offAxisDeg, obstructionDb },
-            answers: 0,
+            answers: 1,
           }),
           noFitter,
         );
         const spots = (all ?? []).filter((spot) => spot.feasible);
-        expect(front[0]?.score).toBe(Math.min(...spots.map(({ score }) => score)));
-        // None of it is beaten, and all that no measure speaks against are there.
         const wanted = [true, offAxisDeg > 0, obstructionDb > 0, false];
         const costs = (spot: FoundSpot) => costsOf(spot).filter((_, k) => wanted[k]);
         const beats = (one: number[], other: number[]) =>
@@ -282,15 +280,12 @@ describe('what holds for every search', () => {
         const naive = spots.filter(
           (spot) => !spots.some((other) => beats(costs(other), costs(spot))),
         );
-        const keys = new Set(front.map(keyOf));
-        expect(naive.every((spot) => keys.has(keyOf(spot)))).toBe(true);
-        const penalties = (spot: FoundSpot) => Object.values(spot.penalties);
-        const both = (spot: FoundSpot) => [...costs(spot), ...penalties(spot)];
-        expect(front.some((spot) => spots.some((other) => beats(both(other), both(spot))))).toBe(
-          false,
-        );
-        if (left === right) expect(front.length).toBe(naive.length);
-        else if (front.length > naive.length) unlike += 1;
+        expect(front.map(keyOf).sort()).toEqual(naive.map(keyOf).sort());
+        const best = Math.min(...spots.map(({ score }) => score));
+        if (left === right) expect(front[0]?.score).toBe(best);
+        else if (front[0]?.score !== best) unlike += 1;
+        // Refined from the best of the grid, so no worse than it.
+        expect(answers[0]?.score).toBeLessThanOrEqual(best);
         expect(front.length).toBeLessThanOrEqual(feasible);
       }),
       { numRuns: 12, seed: 4 },
