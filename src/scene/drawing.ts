@@ -141,7 +141,7 @@ export function createDrawing(needs: DrawingNeeds) {
     const underPaint = painted !== null;
     mine.show({ cabin: car, option, seat, hovered, lookedThrough: eyes, painted: underPaint });
     spotMarks.show(marks);
-    zones.show(car.keepClear, showZones, mine.zonesHit());
+    if (zones.show(car.keepClear, showZones, mine.zonesHit())) beside?.spoil();
     dressBodies(mine);
   }
 

@@ -11,9 +11,9 @@ export interface ZonesPart {
   group: Group;
   /**
    * All of them where `visible`, else only those of `hit`: what a speaker reaches into is drawn
-   * whether or not zones are, and with a firmer pen.
+   * whether or not zones are, and with a firmer pen. True when anything was drawn anew.
    */
-  show(zones: readonly KeepClearZone[], visible: boolean, hit?: ReadonlySet<string>): void;
+  show(zones: readonly KeepClearZone[], visible: boolean, hit?: ReadonlySet<string>): boolean;
   /** Middle of each zone shown, for its label. */
   middles(): readonly { zone: KeepClearZone; middle: Vec3 }[];
   dispose(): void;
@@ -33,9 +33,10 @@ export function createZonesPart(kit: Kit): ZonesPart {
   return {
     group,
     show(zones, visible, hit = NONE) {
+      const before = group.visible;
       group.visible = visible || hit.size > 0;
       const key = `${visible}|${[...hit].join()}`;
-      if (!group.visible || (zones === shown && key === drawn)) return;
+      if (!group.visible || (zones === shown && key === drawn)) return group.visible !== before;
       shown = zones;
       drawn = key;
       bin.empty();
@@ -56,6 +57,7 @@ export function createZonesPart(kit: Kit): ZonesPart {
         group.add(volume, edges);
         middles.push({ zone, middle: middleOf(mesh.vertices) });
       }
+      return true;
     },
     middles: () => (group.visible ? middles : []),
     dispose: () => bin.empty(),
