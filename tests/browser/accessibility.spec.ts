@@ -23,6 +23,8 @@ for (const scheme of ['light', 'dark'] as const) {
     test.use({ colorScheme: scheme });
 
     test('the page has no accessibility violation, in every set of numbers', async ({ page }) => {
+      // Every rule over every set, some fifteen rounds of several seconds each.
+      test.setTimeout(240_000);
       await openFresh(page);
       await carDrawn(page);
       expect(await findings(page)).toEqual([]);
