@@ -90,10 +90,12 @@ export default defineConfig({
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 1200,
     sourcemap: false,
-    // The engine's modules only define things, so what the first sheet does not use of them goes
-    // with the sheet that does.
+    // These modules only define things, so what the first sheet does not use of them goes with the
+    // sheet that does.
     rolldownOptions: {
-      treeshake: { moduleSideEffects: [{ test: /\/src\/geometry\//, sideEffects: false }] },
+      treeshake: {
+        moduleSideEffects: [{ test: /\/src\/(geometry|plan|exchange)\//, sideEffects: false }],
+      },
     },
   },
   worker: { format: 'es' },

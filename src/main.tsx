@@ -13,20 +13,25 @@ if (!root) throw new Error('index.html has no element with the id "root"');
 const PATIENCE = 600;
 
 const keeper = startKeeping(planStore);
-await Promise.race([keeper.ready, new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
 
-createRoot(root).render(
-  <StrictMode>
-    <Boundary what="the workbench">
-      <Workbench
-        scene={
-          <Boundary what="the drawing">
-            <Suspense fallback={<p className="scene-message">Drawing the car…</p>}>
-              <Scene />
-            </Suspense>
-          </Boundary>
-        }
-      />
-    </Boundary>
-  </StrictMode>,
-);
+/** Not awaited at the top level: the bundler would then cut every shared module into a file of its own. */
+const patience = new Promise((resolve) => setTimeout(resolve, PATIENCE));
+Promise.race([keeper.ready, patience]).then(() => createRoot(root).render(page()));
+
+function page() {
+  return (
+    <StrictMode>
+      <Boundary what="the workbench">
+        <Workbench
+          scene={
+            <Boundary what="the drawing">
+              <Suspense fallback={<p className="scene-message">Drawing the car…</p>}>
+                <Scene />
+              </Suspense>
+            </Boundary>
+          }
+        />
+      </Boundary>
+    </StrictMode>
+  );
+}

@@ -4,7 +4,7 @@ import { build, type Rolldown } from 'vite';
 export interface PageSize {
   /** Page, styles and scripts that stand before the numbers and tables show, KiB gzip. */
   before3d: number;
-  /** All that the first start loads, the drawing included, KiB gzip. */
+  /** All that the first start loads, the details and the drawing included, KiB gzip. */
   firstStart: number;
   /** Every script, style and page built, worker and later dialogs included, KiB gzip. */
   everything: number;
@@ -32,11 +32,14 @@ export async function pageSize(): Promise<PageSize> {
     return into;
   };
   const first = closure('index.html', closure(entry.fileName, new Set()));
-  const drawing = output.find(
-    (file) => file.type === 'chunk' && file.facadeModuleId?.includes('/src/scene/'),
-  );
-  if (!drawing) throw new Error('pageSize: the scene is not a chunk of its own');
-  const start = closure(drawing.fileName, new Set(first));
+  const start = new Set(first);
+  for (const part of ['scene', 'workbench/details']) {
+    const chunk = output.find(
+      (file) => file.type === 'chunk' && file.facadeModuleId?.includes(`/src/${part}/index.`),
+    );
+    if (!chunk) throw new Error(`pageSize: ${part} is not a chunk of its own`);
+    closure(chunk.fileName, start);
+  }
   const weigh = (names: Iterable<string>) =>
     [...names].reduce((sum, name) => {
       const file = files.get(name);

@@ -1,9 +1,7 @@
 /** How deep a pocket would have to be for a wanted volume. */
 import type { Panel } from '../cabin/model';
+import { DEEPEST_POCKET } from './deepest-pocket';
 import { type PocketInput, pocketOf, speakersLitres } from './pocket';
-
-/** Deeper than any car has room for, mm. */
-export const DEEPEST_POCKET = 2000;
 
 /** Litres: a thousandth of what a tape can tell. */
 const NEAR = 1e-7;

@@ -1,6 +1,7 @@
 /** Whether speakers fit where they are put. */
 export type { StandingSpeaker } from './body';
-export { DEEPEST_POCKET, type DepthAnswer, depthForLitres } from './depth-for-litres';
+export { DEEPEST_POCKET } from './deepest-pocket';
+export { type DepthAnswer, depthForLitres } from './depth-for-litres';
 export { createFitter, type FitSubject, type Fitter, fitOf } from './fitter';
 export { type FlatPanel, flatPanel } from './flat-panel';
 export { LITRE, meshVolume } from './mesh-volume';

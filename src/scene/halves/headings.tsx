@@ -8,7 +8,8 @@ import { shortLineWords } from '../words/line-words';
 
 /** @param leave called when the second half is closed: its buttons had the focus and are gone */
 export function HalfHeadings({ leave }: { leave: () => void }) {
-  const options = usePlan(({ plan }) => plan.options);
+  // Of the whole plan: a seat that has slid changes the ways of every option.
+  const { options } = usePlan(({ plan }) => plan);
   const chosen = useSession((session) => session.option);
   const besideId = useSession((session) => session.beside);
   const onBoard = options.find(({ id }) => id === chosen) ?? options[0];

@@ -1,7 +1,6 @@
 import { lazy, type ReactNode, Suspense, useCallback, useEffect, useState } from 'react';
 import { sessionStore } from '../../store';
 import { Answers } from '../answers';
-import { DetailsColumn } from '../details';
 import { Boundary } from '../parts/boundary';
 import { FileDrop, KeepingBanner } from '../plans';
 import { SpeakersColumn } from '../speakers';
@@ -11,6 +10,10 @@ import { SceneBar } from './scene-bar';
 import { type DialogName, TopBar } from './top-bar';
 import { useKeys } from './use-keys';
 import { useSaveToFile } from './use-save';
+
+// On its way from the first moment: it stands a moment after the numbers, in a place kept for it.
+const details = import('../details');
+const DetailsColumn = lazy(async () => ({ default: (await details).DetailsColumn }));
 
 const NewerVersion = lazy(() => import('../plans/newer-version'));
 
@@ -60,10 +63,17 @@ export function Workbench({ scene }: { scene: ReactNode }) {
           <SpeakersColumn />
         </Boundary>
         <Boundary what="the details" className="column details">
-          <DetailsColumn />
+          <Suspense fallback={<DetailsPlace />}>
+            <DetailsColumn />
+          </Suspense>
         </Boundary>
       </div>
       <Dialogs open={dialog} onClose={close} />
     </FileDrop>
   );
+}
+
+/** Where the details will stand: the link that skips to them leads there already. */
+function DetailsPlace() {
+  return <section className="column details" id="details" aria-label="Details" tabIndex={-1} />;
 }

@@ -1,11 +1,17 @@
-import { type ReactNode, useEffect, useState } from 'react';
-import { AnswerDialog } from './answer-dialog';
-import { openFile, refuseFile } from './opening';
+import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
+import { openFile, refuseFile, useOpening } from './opening';
 import './plans.css';
+
+const AnswerDialog = lazy(async () => ({
+  default: (await import('./answer-dialog')).AnswerDialog,
+}));
 
 /** Takes a plan file dragged anywhere onto the page, and asks or refuses for any way of opening. */
 export function FileDrop({ children }: { children: ReactNode }) {
   const over = useFilesOver();
+  const asked = useOpening((state) => state.asked !== null);
+  const [everAsked, setEverAsked] = useState(false);
+  if (asked && !everAsked) setEverAsked(true);
   return (
     <>
       {children}
@@ -14,7 +20,7 @@ export function FileDrop({ children }: { children: ReactNode }) {
           <p>Let go to open this plan</p>
         </div>
       )}
-      <AnswerDialog />
+      <Suspense fallback={null}>{everAsked && <AnswerDialog />}</Suspense>
     </>
   );
 }

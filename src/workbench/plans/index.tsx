@@ -2,4 +2,3 @@ export { FileDrop } from './file-drop';
 export { KeepingBanner } from './keeping-banner';
 export { KeepingSign } from './keeping-sign';
 export { openPlan } from './opening';
-export { PlansDialog, type PlansDialogProps } from './plans-dialog';

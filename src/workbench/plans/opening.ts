@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Plan } from '../../plan/types';
 import { flushKeeping, openKept, planStore, sessionStore } from '../../store';
-import { type FileAnswer, judgeBlob, type Openable } from './judge-file';
+import type { FileAnswer, Openable } from './judge-file';
 
 interface Opening {
   /** Something that needs an answer from the user, or that was refused. */
@@ -44,6 +44,7 @@ export async function openKeptPlan(planId: string, title: string): Promise<boole
  * @returns true when it was opened
  */
 export async function openFile(file: File): Promise<boolean> {
+  const { judgeBlob } = await import('./judge-file');
   const answer = await judgeBlob(file);
   if (answer.kind === 'open') {
     await take(file.name, answer);
