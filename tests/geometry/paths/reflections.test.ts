@@ -136,7 +136,7 @@ describe('the place where a curved panel mirrors sound', () => {
   });
 
   /** Shortest ways by a patch that a fine grid sees, and how many of them were not found. */
-  function lookForDips(surfaces: fc.Arbitrary<Patch>, numRuns: number) {
+  function lookForDips(surfaces: fc.Arbitrary<Patch>, numRuns: number, seed?: number) {
     const N = 60;
     const seen = { dips: 0, missed: 0 };
     // Counted, not asserted inside: shrinking a miss on a grid this fine has no end.
@@ -161,7 +161,7 @@ describe('the place where a curved panel mirrors sound', () => {
             if (!near || shortest > here + 1e-9) seen.missed += 1;
           }
       }),
-      { numRuns },
+      { numRuns, ...(seed !== undefined && { seed }) },
     );
     return seen;
   }
@@ -173,10 +173,11 @@ describe('the place where a curved panel mirrors sound', () => {
   });
 
   test('hardly one is overlooked, however wildly the patch is bent', () => {
-    const { dips, missed } = lookForDips(patch, 60);
-    expect(dips).toBeGreaterThan(10);
-    // One of 1,804 is known to be missed.
-    expect(missed, `of ${dips}`).toBeLessThanOrEqual(Math.max(1, 0.01 * dips));
+    // The same patches each time: misses come two and three to a patch, so that a chance few would
+    // now and then have too many. In 3,000 patches 3 of 1,664 were missed.
+    const { dips, missed } = lookForDips(patch, 600, 20_261_125);
+    expect(dips).toBeGreaterThan(200);
+    expect(missed, `of ${dips}`).toBeLessThanOrEqual(0.01 * dips);
   });
 
   test('a hollow trough that mirrors by three places gives all three, shortest first', () => {
