@@ -74,14 +74,14 @@ export function StageTable({ options, rows, seat, board, wording }: StageTablePr
                 worst dip
               </th>,
             ])}
-            {octaves.map(({ measure }) => (
-              <th key={measure.id} scope="col">
-                {formatFrequency(measure.octaveHz).replace(/ ?Hz$/, '')}
-              </th>
-            ))}
             {wide.map(({ measure }) => (
               <th key={measure.id} scope="col">
                 spread
+              </th>
+            ))}
+            {octaves.map(({ measure }) => (
+              <th key={measure.id} scope="col">
+                {formatFrequency(measure.octaveHz).replace(/ ?Hz$/, '')}
               </th>
             ))}
           </tr>
@@ -104,11 +104,11 @@ export function StageTable({ options, rows, seat, board, wording }: StageTablePr
                   wording={wording}
                 />,
               ])}
-              {octaves.map((row) => (
-                <Octave key={row.measure.id} cell={cellOf(row, option.id)} />
-              ))}
               {wide.map((row) => (
                 <Plain key={row.measure.id} row={row} option={option.id} wording={wording} />
+              ))}
+              {octaves.map((row) => (
+                <Octave key={row.measure.id} cell={cellOf(row, option.id)} />
               ))}
             </tr>
           ))}
