@@ -114,7 +114,7 @@ export function demoPlan(): Plan {
     story:
       'Tweeters and midbasses stay where they are in both options; only the mids move. In pods on ' +
       'the pillars nothing stands between them and the driver, who sits within 25° of their axis, but the left one is ' +
-      'about 430 mm nearer; flush in the kick panels that falls to about 300 mm, yet both look ' +
+      'about 440 mm nearer; flush in the kick panels that falls to about 300 mm, yet both look ' +
       'well past the driver, and the legs of the people in front stand before both.',
     air: { temperatureC: 20, relativeHumidityPercent: 50, pressureKPa: 101.325 },
     cabin: { template: 'estate', wheelSide: 'left' },
@@ -127,7 +127,7 @@ export function demoPlan(): Plan {
           ...tweeters(),
           ...pair(
             MIDRANGE,
-            { panel: 'pillar', u: 0.4, v: 0.12, standoff: 30 },
+            { panel: 'pillar', u: 0.4, v: 0.25, standoff: 60 },
             { kind: 'point', point: BETWEEN_THE_HEADS },
           ),
           ...midbasses(),
