@@ -67,7 +67,7 @@ test('an option is copied, its mids moved, and the two compared: which is better
   await compared(page);
 
   const copied = produce(demoPlan(), copyOption('a'));
-  const mount = { panel: 'pillar-left', u: 0.7, v: 0.12, standoff: 30 };
+  const mount = { panel: 'pillar-left', u: 0.7, v: 0.25, standoff: 60 };
   const moved = produce(copied, mountSpeaker('c', 'midrange-left', mount));
   const [before, after] = [midsApart(moved, 'a'), midsApart(moved, 'c')];
   expect(Math.abs(before - after)).toBeGreaterThan(2);

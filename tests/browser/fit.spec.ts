@@ -83,7 +83,7 @@ test('a place in an airbag’s zone may be typed, and stays warned of on screen 
   await carDrawn(page);
   await select(page, 'left mid');
   await type(page, 'v, 0 to 1', '0.6');
-  const mount = { panel: 'pillar-left', u: 0.4, v: 0.6, standoff: 30 };
+  const mount = { panel: 'pillar-left', u: 0.4, v: 0.6, standoff: 60 };
   const { cabin, option, placed } = engine(changed(mountSpeaker('a', 'midrange-left', mount)));
   const speaker = option.speakers.find(({ id }) => id === 'midrange-left');
   const place = placed.find((one) => one.speaker === 'midrange-left');
@@ -130,7 +130,7 @@ test('the view past the pillar is told before and after, by keyboard', async ({ 
   await openFresh(page);
   await select(page, 'left mid');
   await type(page, 'v, 0 to 1', '0.55');
-  const mount = { panel: 'pillar-left', u: 0.4, v: 0.55, standoff: 30 };
+  const mount = { panel: 'pillar-left', u: 0.4, v: 0.55, standoff: 60 };
   const subject = engine(changed(mountSpeaker('a', 'midrange-left', mount)));
   const views = pillarViews(subject);
   expect(views[0]?.addedDeg).toBeGreaterThan(1);
