@@ -21,6 +21,8 @@ export interface Fitter {
   (speaker: SpeakerInput, placed: PlacedSpeaker, beside?: readonly StandingSpeaker[]): FitProblem[];
   /** Only whether it fits: stops at the first thing that keeps it from it. */
   fits(speaker: SpeakerInput, placed: PlacedSpeaker, beside?: readonly StandingSpeaker[]): boolean;
+  /** Only whether its own body reaches into a keep-clear zone. */
+  isKeptClear(speaker: SpeakerInput, placed: PlacedSpeaker): boolean;
 }
 
 /** Panels next door are met only this far before the own panel's plane, mm: it may be curved. */
@@ -87,19 +89,30 @@ export function createFitter(
     const body = bodyOf({ speaker, placed });
     const { mount } = speaker;
     if (mount && onPanel(speaker, body, mount, report)) return true;
-    for (let i = 0; i < ready.things.length; i++) {
-      if (apart(body, ready.bounds, 6 * i)) continue;
-      const thing = ready.things[i] as Thing;
-      if (isOwnSeat(thing, mount?.panel)) continue;
-      const solid = thing.solid();
-      if (solid && meets(solid, body) && report(() => thingProblem(thing, overlap(solid, body))))
-        return true;
-    }
+    if (thingMet(body, mount?.panel, null, report)) return true;
     for (const { other, body: their } of standing)
       if (other.speaker.id !== speaker.id && besideProblem(body, other, their, report)) return true;
     for (const other of beside)
       if (other.speaker.id !== speaker.id && besideProblem(body, other, bodyOf(other), report))
         return true;
+    return false;
+  }
+
+  /** @param only things of this kind; `null`: all */
+  function thingMet(
+    body: Body,
+    panel: string | undefined,
+    only: Thing['kind'] | null,
+    report: (make: () => FitProblem) => boolean,
+  ): boolean {
+    for (let i = 0; i < ready.things.length; i++) {
+      if (apart(body, ready.bounds, 6 * i)) continue;
+      const thing = ready.things[i] as Thing;
+      if ((only && thing.kind !== only) || isOwnSeat(thing, panel)) continue;
+      const solid = thing.solid();
+      if (solid && meets(solid, body) && report(() => thingProblem(thing, overlap(solid, body))))
+        return true;
+    }
     return false;
   }
 
@@ -173,7 +186,9 @@ export function createFitter(
   };
   const fits: Fitter['fits'] = (speaker, placed, beside = []) =>
     !examine({ speaker, placed }, beside, () => true);
-  return Object.assign(ask, { fits });
+  const isKeptClear: Fitter['isKeptClear'] = (speaker, placed) =>
+    thingMet(bodyOf({ speaker, placed }), speaker.mount?.panel, 'zone', () => true);
+  return Object.assign(ask, { fits, isKeptClear });
 }
 
 function intoPanel(panel: Panel, by: number | null): FitProblem {

@@ -15,6 +15,8 @@ export interface SpotFitter {
   (speaker: SpeakerInput, placed: PlacedSpeaker, beside?: readonly Standing[]): Misfit[];
   /** Stops at the first thing that keeps it from it. */
   fits(speaker: SpeakerInput, placed: PlacedSpeaker, beside?: readonly Standing[]): boolean;
+  /** Whether its own body reaches into a keep-clear zone: the hard misfits alone. */
+  isKeptClear(speaker: SpeakerInput, placed: PlacedSpeaker): boolean;
 }
 
 /** @param standing the speakers that stay where they are */

@@ -1,4 +1,5 @@
 import type { Side } from '../input';
+import { besideAt, reachOf } from './beside';
 import { angleAt, firstReflectionTime, hearSpot } from './hear-spot';
 import { gridSpot } from './panel-grid';
 import { penalty, SPOT_AIMS, type SpotAim } from './penalty';
@@ -71,12 +72,14 @@ function hear(ready: ReadyMap, p: number, cell: number): HeardSpot {
     if (time !== null && !(time >= heard.firstReflectionTime)) heard.firstReflectionTime = time;
   }
   if (fits) {
-    const misfits = fits(speaker, placed);
-    heard.fit = misfits.some(({ hard }) => hard)
+    const apart = 2 * Math.abs(placed.position[1]);
+    // Mirror images are that far apart: most are clear of each other without being looked at.
+    const beside = ready.partner || apart < 2 * reachOf(speaker) ? besideAt(ready, spot, side) : [];
+    heard.fit = fits.isKeptClear(speaker, placed)
       ? KEEP_CLEAR
-      : misfits.length > 0
-        ? DOES_NOT_FIT
-        : FITS;
+      : fits.fits(speaker, placed, beside)
+        ? FITS
+        : DOES_NOT_FIT;
   }
   return heard;
 }

@@ -29,7 +29,7 @@ export interface ReadyMap {
   needsLine: boolean;
   fits: SpotFitter | null;
   /** Paths of the fixed partner, by seat; `null`: the mirrored twin. */
-  partner: { paths: readonly number[]; side: Side } | null;
+  partner: { standing: Standing; paths: readonly number[]; side: Side } | null;
   /** Longest and shortest path of the other speakers of each side, by seat. */
   others: Record<Side, readonly (readonly [number, number] | null)[]>;
   weights: Record<SpotAim, number>;
@@ -135,6 +135,7 @@ export function prepareMap(
         : null,
       partner: fixed
         ? {
+            standing: fixed,
             paths: pathsOf(fixed),
             side: fixed.speaker.side ?? (fixed.placed.position[1] < 0 ? 'left' : 'right'),
           }

@@ -1,11 +1,11 @@
 import type { Refusal } from '../cabin/model';
 import type { PlanInput, Side } from '../input';
-import { placeSpeaker } from '../stage/place';
+import { besideAt, twinOf } from './beside';
 import { createSpotFitter, type MakeFitter, type Misfit, type Standing } from './fits';
 import { firstReflectionTime, hearSpot } from './hear-spot';
-import { type GridSpot, twinPanel } from './panel-grid';
+import type { GridSpot } from './panel-grid';
 import { penalty, SPOT_AIMS, type SpotAim } from './penalty';
-import { prepareMap, type ReadyMap } from './prepare-map';
+import { prepareMap } from './prepare-map';
 import { spotSide } from './spot-side';
 import { standAt } from './stand';
 import type { MapQuantity, MapRequest } from './types';
@@ -51,24 +51,12 @@ export function createSpotReader(
   if (!prepared.ok) return prepared;
   const { ready } = prepared;
   const { room, seats, partner, others, weights } = ready;
-  const fixed = request.partner === undefined ? null : standingPartner(plan, request, ready);
 
   function stand(spot: GridSpot) {
     const panel = room.panelById.get(spot.panel);
     if (!panel) return null;
     const side = spotSide(panel, spot.u, spot.v);
     return { side, standing: standAt(ready.movers[side ?? ready.own], spot, room) };
-  }
-
-  function beside(spot: GridSpot, own: Side | null): Standing[] {
-    if (fixed) return [fixed];
-    const { pair, id } = ready.movers.left.speaker;
-    if (pair === undefined) return [];
-    const twin = stand(twinOf(spot));
-    if (!twin) return [];
-    const side = (own ?? ready.own) === 'left' ? 'right' : 'left';
-    const speaker = { ...twin.standing.speaker, id: `${id} mirrored`, side } as const;
-    return [{ speaker, placed: twin.standing.placed }];
   }
 
   const pathsOf = ({ speaker, placed }: Standing) =>
@@ -113,7 +101,7 @@ export function createSpotReader(
               0,
             ),
           },
-          misfits: ready.fits?.(speaker, placed, beside(spot, side)) ?? [],
+          misfits: ready.fits?.(speaker, placed, besideAt(ready, spot, side)) ?? [],
           side,
         };
       },
@@ -123,29 +111,12 @@ export function createSpotReader(
         return (
           (speaker &&
             placed &&
-            ready.fits?.fits(speaker, placed, beside(spot, here?.side ?? null))) ??
+            ready.fits?.fits(speaker, placed, besideAt(ready, spot, here?.side ?? null))) ??
           false
         );
       },
     },
   };
-}
-
-/** The mirrored spot: across a panel on the centreline u turns round. */
-function twinOf({ panel, u, v }: GridSpot): GridSpot {
-  const twin = twinPanel(panel);
-  return twin === panel ? { panel, u: 1 - u, v } : { panel: twin, u, v };
-}
-
-function standingPartner(
-  plan: PlanInput,
-  request: MapRequest,
-  { room }: ReadyMap,
-): Standing | null {
-  const option = plan.options.find(({ id }) => id === request.option);
-  const speaker = option?.speakers.find(({ id }) => id === request.partner);
-  const answer = speaker && placeSpeaker(speaker, room.panelById, room.seatById);
-  return speaker && answer?.ok ? { speaker, placed: answer.placed } : null;
 }
 
 /** Not knowing one of them is worse than any number. */

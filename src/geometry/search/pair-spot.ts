@@ -1,4 +1,5 @@
-import type { Side, SpeakerInput } from '../input';
+import type { Side } from '../input';
+import { reachOf } from '../map/beside';
 import type { GridSpot } from '../map/panel-grid';
 import { standAt } from '../map/stand';
 import type { Vec3 } from '../vector';
@@ -41,13 +42,6 @@ export function positionsOf({ left, i, right, j }: HeardSpots): Record<Side, Vec
   const at = ({ positions }: SideHeard, k: number): Vec3 =>
     [positions[3 * k], positions[3 * k + 1], positions[3 * k + 2]] as unknown as Vec3;
   return { left: at(left, i), right: at(right, j) };
-}
-
-/** No point of a speaker lies farther than this from its reference point, mm. */
-export function reachOf({ body }: SpeakerInput): number {
-  if (!body) return 0;
-  const back = Math.sqrt(body.depth * body.depth + (body.cutout / 2) * (body.cutout / 2));
-  return Math.max(body.flange / 2, back);
 }
 
 /** Why the two speakers of a pair cannot both stand there; they hardly ever come near each other. */

@@ -1,11 +1,13 @@
 /** Whether speakers of several moving pairs leave each other room, and together the view. */
+
 import type { Plan } from '../fit/obstruction-angle';
 import { pillarOf } from '../fit/pillar-sight';
 import type { Side } from '../input';
+import { reachOf } from '../map/beside';
 import type { Standing } from '../map/fits';
 import { standAt } from '../map/stand';
 import { distance } from '../vector';
-import { type HeardSpots, positionsOf, reachOf } from './pair-spot';
+import { type HeardSpots, positionsOf } from './pair-spot';
 import type { ReadySearch } from './prepare';
 import { podIn, viewProblem } from './view-limit';
 

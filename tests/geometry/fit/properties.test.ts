@@ -59,7 +59,9 @@ describe('fit, for any spot', () => {
     fc.assert(
       fc.property(spot, (speaker) => {
         const placed = place(left, speaker);
-        expect(inLeft.fits(speaker, placed)).toBe(inLeft(speaker, placed).length === 0);
+        const problems = inLeft(speaker, placed);
+        expect(inLeft.fits(speaker, placed)).toBe(problems.length === 0);
+        expect(inLeft.isKeptClear(speaker, placed)).toBe(problems.some(({ hard }) => hard));
       }),
       { numRuns: 300 },
     );

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import {
   createSpotReader,
+  DOES_NOT_FIT,
   evaluatePlan,
+  FITS,
   gridSpot,
+  KEEP_CLEAR,
   type MapQuantity,
   type MapRequest,
   mapSpots,
@@ -39,6 +42,41 @@ function readerOf(plan: PlanInput, asked: MapRequest) {
 
 describe('a reading of one spot', () => {
   const plan = carPlan();
+
+  test.each([{}, { partner: 'tweeter-right' }])(
+    'fits where the map says so and nowhere else, its twin or partner beside it (%o)',
+    (change) => {
+      const asked = request({
+        quantities: ['offAxisDeg'],
+        step: 30,
+        panels: ['dash-top-left', 'dash-top-center', 'dash-face-center', 'pillar-left'],
+        ...change,
+      });
+      const answer = mapSpots(plan, asked);
+      if (!answer.ok) throw new Error(answer.error.message);
+      const reader = readerOf(plan, asked);
+      const wrong: string[] = [];
+      const seen = new Set<number>();
+      let byTwinAlone = 0;
+      for (const grid of answer.map.panels)
+        for (let cell = 0; cell < grid.columns * grid.rows; cell++) {
+          const spot = gridSpot(grid, cell);
+          const misfits = reader.read(spot)?.misfits ?? [];
+          const fit = misfits.some(({ hard }) => hard)
+            ? KEEP_CLEAR
+            : misfits.length > 0
+              ? DOES_NOT_FIT
+              : FITS;
+          seen.add(fit);
+          if (misfits.length === 1 && /into the right midrange/.test(misfits[0]?.sentence ?? ''))
+            byTwinAlone += 1;
+          if (answer.map.fit[grid.first + cell] !== fit) wrong.push(JSON.stringify(spot));
+        }
+      expect(wrong).toEqual([]);
+      expect(seen).toEqual(new Set([FITS, DOES_NOT_FIT, KEEP_CLEAR]));
+      if (!asked.partner) expect(byTwinAlone).toBeGreaterThan(0);
+    },
+  );
 
   test.each([{}, { partner: 'tweeter-right' }])(
     'is what the map holds there, of every quantity (%o)',

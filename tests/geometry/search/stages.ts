@@ -60,7 +60,8 @@ export const smallRequest = (change: Partial<SearchRequest> = {}): SearchRequest
 });
 
 /** Everything fits everywhere. */
-export const noFitter: MakeFitter = () => Object.assign(() => [], { fits: () => true });
+export const noFitter: MakeFitter = () =>
+  Object.assign(() => [], { fits: () => true, isKeptClear: () => false });
 
 export function searched(
   plan: PlanInput,
