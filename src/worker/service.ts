@@ -28,8 +28,20 @@ function release(callback: unknown): void {
   (callback as { [releaseProxy]?: () => void } | null)?.[releaseProxy]?.();
 }
 
-/** Lets waiting messages in. */
-const nextTurn = (): Promise<void> => new Promise((resume) => setTimeout(resume, 0));
+/**
+ * Lets waiting messages in: a message to itself comes behind those. A timer would do, but browsers
+ * make it wait 4 ms after each turn, a quarter of the time.
+ */
+function nextTurn(): Promise<void> {
+  return new Promise((resume) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resume();
+    };
+    port2.postMessage(null);
+  });
+}
 
 /**
  * The engine as a service: the same functions the page calls directly, in turns short enough that

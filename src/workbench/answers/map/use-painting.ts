@@ -12,10 +12,8 @@ export type Painting =
   | { state: 'refused'; message: string }
   | { state: 'broken' };
 
-/** A map under way is shown no more often than this, ms: choice of ours. */
-const SHOWN_EVERY = 350;
-/** And for each millisecond its showing took, this many are left to the work. */
-const REST = 6;
+/** A map under way is first shown after this, ms, and then each time it is twice as old. */
+const FIRST_SHOWN = 300;
 
 const BEGINNING: Painting = { state: 'painting', done: 0, total: 0 };
 
@@ -42,16 +40,17 @@ export function usePainting(
       if (current) keep({ of: key, painting });
     };
     tell(BEGINNING);
-    let painted = Number.NEGATIVE_INFINITY;
-    let rest = 0;
+    const began = performance.now();
+    let next = FIRST_SHOWN;
     const question = enginePool().map(plan, request, ({ done, total, map }) => {
-      // Drawing and working out share the machine: most of the time is the work's.
-      const began = performance.now();
-      if (!current || began - painted < rest) return;
-      paint(map, request);
+      if (!current) return;
       tell({ state: 'painting', done, total });
-      painted = began;
-      rest = SHOWN_EVERY + REST * (performance.now() - began);
+      // Drawing and working out share the machine, and a frame drawn without a graphics card costs
+      // as much as a thousand spots: a few pictures on the way are enough.
+      const age = performance.now() - began;
+      if (age < next) return;
+      paint(map, request);
+      next = 2 * age;
     });
     asked.current = question;
     question.outcome.then(
