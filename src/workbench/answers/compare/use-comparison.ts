@@ -8,7 +8,7 @@ import {
 } from '../../../geometry';
 import { planStore, useAnswer } from '../../../store';
 import { useSettled } from '../../parts/use-settled';
-import { useSteps } from '../matters/use-steps';
+import { useSteps } from '../steps/use-steps';
 
 /** Every option of the plan with its answer, as they stood when no drag ran. */
 export function useStages(): { stages: readonly Stage[]; waiting: boolean } {

@@ -12,9 +12,10 @@ import type { Board } from '../../parts/use-board';
 import { useSettled } from '../../parts/use-settled';
 import { useStage } from '../../parts/use-stage';
 import { WorkedOut } from '../../parts/worked-out';
+import { useSteps } from '../steps/use-steps';
+import { Working } from '../steps/working';
 import { MattersTable } from './matters-table';
 import { type MattersWording, mattersSentence } from './matters-words';
-import { useSteps } from './use-steps';
 import './matters.css';
 
 /** How much each pair's difference gives way when something is a little off. */
@@ -25,35 +26,11 @@ export default function MattersSheet({ board }: { board: Board }) {
     () => (stage && seat ? () => sensitivityInSteps(stage, seat) : null),
     [stage, seat],
   );
-  const { work, stop, again } = useSteps<PairSensitivity[]>(start);
+  const steps = useSteps<PairSensitivity[]>(start);
+  const { work } = steps;
   if (!stage || !seat) return <p className="quiet-text">There is no seat to listen from.</p>;
-  if (work.state === 'stopped')
-    return (
-      <p className="row">
-        Stopped.
-        <button type="button" onClick={again}>
-          Work it out after all
-        </button>
-      </p>
-    );
-  if (work.state === 'working')
-    return (
-      <div className="row matters-working">
-        <p role="status">Trying what happens when things are a little off…</p>
-        {work.progress && (
-          <>
-            <progress
-              aria-label="How far it has got"
-              value={work.progress.done}
-              max={work.progress.total}
-            />
-            <button type="button" onClick={stop}>
-              Stop
-            </button>
-          </>
-        )}
-      </div>
-    );
+  if (work.state !== 'done')
+    return <Working of={steps} words="Trying what happens when things are a little off…" />;
   if (work.value.length === 0)
     return <p className="quiet-text">There is no pair in this option.</p>;
   return (

@@ -1,4 +1,5 @@
-import type { useSteps } from '../matters/use-steps';
+import type { useSteps } from './use-steps';
+import './steps.css';
 
 type Steps = Pick<ReturnType<typeof useSteps>, 'work' | 'stop' | 'again'>;
 
@@ -15,7 +16,7 @@ export function Working({ of: { work, stop, again }, words }: { of: Steps; words
     );
   if (work.state === 'done') return null;
   return (
-    <div className="row compare-working">
+    <div className="row steps-working">
       <p role="status">{words}</p>
       {work.progress && (
         <>
@@ -32,8 +33,3 @@ export function Working({ of: { work, stop, again }, words }: { of: Steps; words
     </div>
   );
 }
-
-/** While the table stands already. */
-export const Trying = ({ of }: { of: Steps }) => (
-  <Working of={of} words="Trying how sure the differences are…" />
-);
