@@ -31,6 +31,7 @@ export function givenPanel(input: PanelInput, facing: 1 | -1, replaced?: Panel):
     depthBehind: replaced?.depthBehind ?? null,
     airspaceBehind: replaced?.airspaceBehind ?? null,
     roles: replaced?.roles ?? [],
+    ofSkin: replaced?.ofSkin ?? false,
     given: true,
   };
 }

@@ -33,6 +33,8 @@ export interface Panel {
   usual?: Readonly<{ depthBehind?: number | null; airspaceBehind?: number | null }>;
   /** Roles commonly mounted here. */
   roles: readonly Role[];
+  /** Part of the cabin's closed skin: derived, or given in the place of one that is, and not lying loose. */
+  ofSkin: boolean;
   /** True for panels the plan gave by corners. */
   given: boolean;
 }

@@ -16,6 +16,7 @@ export const panelOf = (id: string, patch: Patch, reflectivity = 1): Panel => ({
   depthBehind: null,
   airspaceBehind: null,
   roles: [],
+  ofSkin: false,
   given: true,
 });
 

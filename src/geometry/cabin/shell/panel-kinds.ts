@@ -122,6 +122,7 @@ export function describePanel(
     depthBehind: depth,
     airspaceBehind: k.airspace,
     roles: k.roles,
+    ofSkin: !LOOSE_KINDS.has(kind),
     given: false,
   };
 }

@@ -13,6 +13,7 @@ import { keepAnswers } from './keep-answers';
 import { leadRound, type Search } from './lead-round';
 import type { NearMiss } from './near-miss';
 import { buildNearMisses } from './near-misses';
+import { buildSkin } from './skin';
 
 /** A way round, from the speaker to the listener. */
 export interface WayRound {
@@ -29,7 +30,8 @@ export interface WayFinder {
    * line where it is free.
    * @param listener whose own head, torso and arms do not count
    * @param crossed what {@link Caster.crossings} names on the straight line, where that is known
-   * @returns null when no way leads there: an end lies within a solid, or everything tried is closed
+   * @returns null when no way leads there: an end lies within a solid, the cabin's closed skin parts
+   * speaker from listener, or everything tried is closed
    */
   wayRound(
     from: Vec3,
@@ -107,6 +109,7 @@ export function buildWayFinder(
     find(from, to, listener, spot, known ?? caster.crossings(from, to, listener, spot)),
   );
   const near = buildNearMisses(panels, obstacles);
+  const skin = buildSkin(panels);
   return {
     wayRound(from, to, listener, spot, crossed) {
       known = crossed;
@@ -117,6 +120,8 @@ export function buildWayFinder(
     leastDetour: near.least,
     whyNone(from, to, listener, spot) {
       const ids = caster.crossings(from, to, listener, spot);
+      const beyond = skin.between(from, to, spot);
+      if (beyond) return `the speaker stands outside the cabin, beyond ${said(beyond)}`;
       const names: string[] = [];
       for (const id of ids) {
         const obstacle = obstacleById.get(id);
@@ -145,6 +150,7 @@ export function buildWayFinder(
       const obstacle = obstacleById.get(id);
       if (obstacle && (holds(obstacle, from) || holds(obstacle, to))) return null;
     }
+    if (skin.between(from, to, spot)) return null;
     // The same question from either end is the same search.
     const turned = comesAfter(from, to);
     const [a, b] = turned ? [to, from] : [from, to];
