@@ -27,6 +27,7 @@ export * from './measure';
 export * from './result';
 export * from './ring';
 export * from './search';
+export * from './slow-motion';
 export { cramerSpeed, isoSpeed, type SpeedOfSound, speedOfSound } from './sound/air';
 export * from './sound/closed-box';
 export { crossoverProblem } from './sound/crossover';
