@@ -1,6 +1,6 @@
 import type { SpeakerInput } from '../input';
 import type { PlacedSpeaker } from '../result';
-import { cross, direction, type Vec3 } from '../vector';
+import { cross, direction, dot, type Vec3 } from '../vector';
 
 /** A speaker at its place: what collides, and where it is mounted. */
 export interface StandingSpeaker {
@@ -69,4 +69,41 @@ export function bodyOf({ speaker, placed }: StandingSpeaker): Body {
   });
   if (body.airspaceLitres !== undefined) round.airspaceLitres = body.airspaceLitres;
   return round;
+}
+
+/**
+ * Whether two bodies cannot meet: their axes, front to back, pass farther apart than both flanges
+ * reach. Where it is false they may. Far cheaper than making a solid of one of them.
+ */
+export function areApart(one: Body, other: Body): boolean {
+  const reach = one.flange + other.flange + 2 * ROUND_UP;
+  return squareBetween(one, other) > reach * reach;
+}
+
+/** A flange has this much of an inside where it is met as a solid, mm, and rounding adds less. */
+const ROUND_UP = 0.1;
+
+/** Square of the least distance between two bodies' axes, front to back (Ericson, Real-Time Collision Detection, 2005, section 5.1.9). */
+function squareBetween(one: Body, other: Body): number {
+  const [a, b] = [one.depth, other.depth];
+  const [p, q] = [one.axis, other.axis];
+  const r: Vec3 = [one.at[0] - other.at[0], one.at[1] - other.at[1], one.at[2] - other.at[2]];
+  const c = dot(p, q);
+  const d = dot(p, r);
+  const e = dot(q, r);
+  const clampTo = (x: number, most: number) => Math.min(most, Math.max(0, x));
+  // Backwards along each axis, so that the points are at − s·p and at − t·q.
+  const square = 1 - c * c;
+  let s = square > 1e-12 ? clampTo((d - c * e) / square, a) : 0;
+  let t = c * s - e;
+  if (t < 0 || t > b) {
+    t = clampTo(t, b);
+    s = clampTo(d + c * t, a);
+  }
+  let sum = 0;
+  for (let k = 0; k < 3; k++) {
+    const gap = (r[k] as number) - s * (p[k] as number) + t * (q[k] as number);
+    sum += gap * gap;
+  }
+  return sum;
 }

@@ -4,7 +4,7 @@ import type { OptionInput, PlanInput, SpeakerInput } from '../input';
 import { panelTree } from '../paths/cast';
 import type { PlacedSpeaker } from '../result';
 import { dot, type Vec3 } from '../vector';
-import { type Body, bodyOf, type StandingSpeaker } from './body';
+import { areApart, type Body, bodyOf, type StandingSpeaker } from './body';
 import { meets, meetsTriangles } from './meets';
 import { overlap } from './overlap';
 import { groundAt } from './panel-ground';
@@ -214,7 +214,7 @@ function besideProblem(
   their: Body,
   report: (make: () => FitProblem) => boolean,
 ): boolean {
-  if (apart(body, [...their.low, ...their.high], 0)) return false;
+  if (apart(body, [...their.low, ...their.high], 0) || areApart(body, their)) return false;
   const solid = speakerSolid(their);
   if (!solid || !meets(solid, body)) return false;
   const { id, role, side } = other.speaker;

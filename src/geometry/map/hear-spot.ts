@@ -2,7 +2,7 @@ import type { Seat } from '../cabin/model';
 import type { SpeakerInput } from '../input';
 import { firstReflectionExtra } from '../paths/reflection';
 import type { PlacedSpeaker } from '../result';
-import { middleOf, type Passage, passageTo, spotOf } from '../stage/arrivals';
+import { middleOf, type Passage, passageTo, pathTo, spotOf } from '../stage/arrivals';
 import { offAxis } from '../stage/off-axis';
 import { sub } from '../vector';
 import type { Standing } from './fits';
@@ -29,6 +29,10 @@ export function hearSpot(
     offAxisDeg: angles?.offAxisDeg ?? null,
   };
 }
+
+/** Only the path, for where no loss is asked: nothing is looked for beside a free line. */
+export const pathAt = ({ speaker, placed }: Standing, seat: Seat, room: SpotRoom): number =>
+  pathTo(seat.head, placed.position, seat, spotOf(speaker, placed), room);
 
 /** Only the angle, for where nothing else is asked. */
 export function angleAt({ placed: { position, axis } }: Standing, seat: Seat): number | null {

@@ -1,6 +1,6 @@
 import type { Side } from '../input';
 import { besideAt, reachOf } from './beside';
-import { angleAt, firstReflectionTime, hearSpot } from './hear-spot';
+import { angleAt, firstReflectionTime, hearSpot, pathAt } from './hear-spot';
 import { gridSpot } from './panel-grid';
 import { penalty, SPOT_AIMS, type SpotAim } from './penalty';
 import type { ReadyMap } from './prepare-map';
@@ -57,16 +57,18 @@ function hear(ready: ReadyMap, p: number, cell: number): HeardSpot {
   };
   for (const seat of seats) {
     // NaN stays once it is there: not knowing is worse than any number.
-    if (ready.needsLine) {
+    if (needs.has('obstructionDb')) {
       const { path, offAxisDeg, obstructionDb } = hearSpot(speaker, placed, seat, room);
       heard.paths.push(path);
       heard.offAxisDeg = Math.max(heard.offAxisDeg, offAxisDeg ?? Number.NaN);
       heard.obstructionDb = Math.max(heard.obstructionDb, obstructionDb ?? Number.NaN);
-    } else
+    } else {
+      if (ready.needsPath) heard.paths.push(pathAt({ speaker, placed }, seat, room));
       heard.offAxisDeg = Math.max(
         heard.offAxisDeg,
         angleAt({ speaker, placed }, seat) ?? Number.NaN,
       );
+    }
     if (!needs.has('firstReflectionTime')) continue;
     const time = firstReflectionTime(speaker, placed, seat, room);
     if (time !== null && !(time >= heard.firstReflectionTime)) heard.firstReflectionTime = time;

@@ -3,7 +3,7 @@ import type { PlanInput, Side, SpeakerInput } from '../input';
 import { placeSpeaker } from '../stage/place';
 import { type AimRule, readyAim } from './aim-rule';
 import type { MakeFitter, SpotFitter, Standing } from './fits';
-import { hearSpot } from './hear-spot';
+import { pathAt } from './hear-spot';
 import { gridSize, type PanelGrid, panelGrid, twinPanel } from './panel-grid';
 import { SPOT_AIMS, type SpotAim } from './penalty';
 import { type SpotRoom, spotRoom } from './spot-room';
@@ -14,7 +14,7 @@ const USUAL_STEP = 20;
 /** More spots than this are not painted. */
 const MOST_SPOTS = 500_000;
 
-const LINE = ['difference', 'obstructionDb', 'pathSpread'] as const;
+const OF_PATHS = ['difference', 'pathSpread'] as const;
 
 /** A request with everything looked up. */
 export interface ReadyMap {
@@ -25,8 +25,8 @@ export interface ReadyMap {
   panels: readonly (MapPanel & { asked: boolean })[];
   /** Which quantities are worked out spot by spot. */
   needs: ReadonlySet<MapQuantity>;
-  /** Whether any of them needs to know what stands in the way. */
-  needsLine: boolean;
+  /** Whether any of them is a matter of paths. */
+  needsPath: boolean;
   fits: SpotFitter | null;
   /** Paths of the fixed partner, by seat; `null`: the mirrored twin. */
   partner: { standing: Standing; paths: readonly number[]; side: Side } | null;
@@ -98,8 +98,7 @@ export function prepareMap(
   }
   const samePair = (other: SpeakerInput) =>
     other.id === speaker.id || (speaker.pair !== undefined && other.pair === speaker.pair);
-  const pathsOf = ({ speaker: one, placed }: Standing) =>
-    seats.map((seat) => hearSpot(one, placed, seat, room).path);
+  const pathsOf = (one: Standing) => seats.map((seat) => pathAt(one, seat, room));
   const fixed = standing.find((one) => one.speaker.id === request.partner);
   if (request.partner !== undefined && !fixed)
     return refuse(
@@ -126,7 +125,7 @@ export function prepareMap(
       own,
       panels: grids.panels,
       needs,
-      needsLine: LINE.some((name) => needs.has(name)),
+      needsPath: OF_PATHS.some((name) => needs.has(name)),
       fits: request.fits
         ? makeFitter(
             room.cabin,

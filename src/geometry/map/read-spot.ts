@@ -2,7 +2,7 @@ import type { Refusal } from '../cabin/model';
 import type { PlanInput, Side } from '../input';
 import { besideAt, twinOf } from './beside';
 import { createSpotFitter, type MakeFitter, type Misfit, type Standing } from './fits';
-import { firstReflectionTime, hearSpot } from './hear-spot';
+import { firstReflectionTime, hearSpot, pathAt } from './hear-spot';
 import type { GridSpot } from './panel-grid';
 import { penalty, SPOT_AIMS, type SpotAim } from './penalty';
 import { prepareMap } from './prepare-map';
@@ -59,8 +59,7 @@ export function createSpotReader(
     return { side, standing: standAt(ready.movers[side ?? ready.own], spot, room) };
   }
 
-  const pathsOf = ({ speaker, placed }: Standing) =>
-    seats.map((seat) => hearSpot(speaker, placed, seat, room).path);
+  const pathsOf = (one: Standing) => seats.map((seat) => pathAt(one, seat, room));
 
   return {
     ok: true,

@@ -121,6 +121,31 @@ export interface Passage {
   blockedBy: readonly string[];
 }
 
+/** How far sound travels, and round what; `known` is false where no way round is. */
+function travelTo(
+  point: Vec3,
+  position: Vec3,
+  seat: Seat,
+  spot: SpotStart | null,
+  caster: Caster,
+  ways: WayFinder,
+) {
+  const direct = distance(position, point);
+  const blockedBy = caster.crossings(position, point, seat.id, spot);
+  if (blockedBy.length === 0) return { direct, path: direct, known: true, blockedBy };
+  const found = ways.wayRound(position, point, seat.id, spot, blockedBy);
+  return { direct, path: found?.length ?? direct, known: found !== null, blockedBy };
+}
+
+/** The path that {@link lineTo} gives, mm, without the rest of it. */
+export const pathTo = (
+  point: Vec3,
+  position: Vec3,
+  seat: Seat,
+  spot: SpotStart | null,
+  { caster, ways }: Pick<Room, 'caster' | 'ways'>,
+): number => travelTo(point, position, seat, spot, caster, ways).path;
+
 /** The path and loss that {@link lineTo} gives, at one frequency, without the rest of it. */
 export function passageTo(
   point: Vec3,
@@ -131,12 +156,9 @@ export function passageTo(
   { caster, ways, speed }: Room,
   frequencyHz: number,
 ): Passage {
-  const direct = distance(position, point);
-  const blockedBy = caster.crossings(position, point, seat.id, spot);
+  const { direct, path, known, blockedBy } = travelTo(point, position, seat, spot, caster, ways);
   if (blockedBy.length > 0) {
-    const found = ways.wayRound(position, point, seat.id, spot, blockedBy);
-    const path = found?.length ?? direct;
-    const detour = found && path - direct;
+    const detour = known ? path - direct : null;
     const obstructionDb = obstructionAt({ line: 'blocked', detour }, frequencyHz, speed);
     return { path, obstructionDb, blockedBy };
   }

@@ -34,13 +34,14 @@ export function shortestRim(frame: Frame, body: Body): number {
  * Strings over all of the bodies on one side or another of the line, shortest first. For one convex
  * body the first is its shortest way round: the best half plane finds the side, and the string,
  * pulled taut and let slip over the edges' ends, finds its edges.
+ * @param first the one of these that lies in the best half plane, where that was asked for alone before
  */
 export function stringsRound(
   frame: Frame,
   from: Vec3,
   to: Vec3,
   bodies: readonly Body[],
-  followed = VALLEYS,
+  { followed = VALLEYS, first = null }: { followed?: number; first?: Taut | null } = {},
 ): Taut[] {
   const placed = bodies.map((body) => placeIn(frame, body));
   const lengths = rimLengths(frame, placed);
@@ -56,7 +57,11 @@ export function stringsRound(
   let best = Infinity;
   return valleys
     .slice(0, followed)
-    .map((k): Taut => {
+    .map((k, i): Taut => {
+      if (i === 0 && first) {
+        best = first.length;
+        return first;
+      }
       const length = lengths[k] as number;
       const bends = rimBends(frame, placed, k);
       const go = () => follow(from, to, frame, placed, bends);

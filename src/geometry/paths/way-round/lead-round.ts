@@ -63,7 +63,7 @@ export function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Sear
   };
   // Whatever way there is goes round the body that is hardest to pass, and is no shorter than that.
   const hardest = hardestOf(frame, a, b, [...known]);
-  if (hardest) put(stringsRound(frame, a, b, [hardest]));
+  if (hardest) put(stringsRound(frame, a, b, [hardest.body], { first: hardest.first }));
 
   let joined = known.size === 1;
   for (let cast = 0; cast < CASTS; ) {
@@ -85,23 +85,32 @@ export function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Sear
   return null;
 }
 
-/** The body whose shortest string is longest; of two alike the first. */
-function hardestOf(frame: Frame, a: Vec3, b: Vec3, bodies: readonly Body[]): Body | null {
-  if (bodies.length < 2) return bodies[0] ?? null;
+/** The body whose shortest string is longest, with that string where it is known; of two alike the first. */
+function hardestOf(
+  frame: Frame,
+  a: Vec3,
+  b: Vec3,
+  bodies: readonly Body[],
+): { body: Body; first: Taut | null } | null {
+  if (bodies.length < 2) return bodies[0] ? { body: bodies[0], first: null } : null;
   const atMost = bodies.map((body) => shortestRim(frame, body));
   const order = bodies.map((_, i) => i);
   order.sort((i, j) => (atMost[j] as number) - (atMost[i] as number));
   let most = 0;
   let hardest = -1;
+  let first: Taut | null = null;
   for (const i of order) {
     // Pulled taut a string only gets shorter.
     if ((atMost[i] as number) < most - ROUNDING) break;
-    const least = stringsRound(frame, a, b, [bodies[i] as Body], 1)[0]?.length ?? 0;
+    const taut = stringsRound(frame, a, b, [bodies[i] as Body], { followed: 1 })[0] ?? null;
+    const least = taut?.length ?? 0;
     if (least < most || (least === most && (hardest < 0 || i > hardest))) continue;
     most = least;
     hardest = i;
+    first = taut;
   }
-  return bodies[hardest] ?? null;
+  const body = bodies[hardest];
+  return body ? { body, first } : null;
 }
 
 /** What rounding may add to a length of some metres, mm. */
@@ -175,7 +184,7 @@ function mended(a: Vec3, bends: readonly Bend[], b: Vec3, stretch: Stretch): Tau
   const { at, from, to, bodies } = stretch;
   const frame = frameOf(from, to);
   if (!frame) return [];
-  return stringsRound(frame, from, to, bodies, DETOURS).flatMap((found) => {
+  return stringsRound(frame, from, to, bodies, { followed: DETOURS }).flatMap((found) => {
     const detour = found.follow?.() ?? found;
     const whole = [...bends.slice(0, at), ...detour.bends, ...bends.slice(at)];
     // Held by a corner's edges and let go of it: which of the two comes to the shorter way shows
