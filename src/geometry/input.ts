@@ -120,6 +120,28 @@ export interface SpeakerBody {
   airspaceLitres?: number;
 }
 
+/**
+ * The wedge ring a speaker stands on, between its panel and its flange; mm. What is left out follows
+ * from the speaker's body: see `ring/usual-ring.ts`.
+ */
+export interface SpeakerRing {
+  /** Outside diameter. */
+  outer?: number;
+  /** Bore. */
+  bore?: number;
+  /** Thickness at its thinnest place. */
+  leastThickness?: number;
+  /** Radius of the outer front edge; 0: sharp. */
+  rimRadius?: number;
+  /** The flange lies on the ring's front (so where left out), or is let into it. */
+  seat?: 'proud' | 'sunk';
+  /** How deep it is let in. */
+  flangeThickness?: number;
+  /** Diameter of the circle the screws stand on, and how many there are. */
+  screwCircle?: number;
+  screws?: number;
+}
+
 /** A response measured off the axis: see `sound/measured-directivity.ts`. */
 export interface OffAxisResponse {
   /** 0 to 180. */
@@ -144,6 +166,8 @@ export interface SpeakerInput {
   diaphragm?: number;
   bandHz?: readonly [number, number];
   body?: SpeakerBody;
+  /** Left out: the speaker stands on its panel, or on what the stand-off is made of. */
+  ring?: SpeakerRing;
   /** Measured off-axis responses; left out: a piston of the diaphragm's diameter. */
   responses?: readonly OffAxisResponse[];
   /** Poles swapped in the channel. Left out: as is usual for its crossovers. */

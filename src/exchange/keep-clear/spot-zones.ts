@@ -23,7 +23,7 @@ export function zonesOfOption(
     const placed = result.placed.find((place) => place.speaker === speaker.id);
     return {
       speaker,
-      zones: placed ? zonesAtSpot(cabin.keepClear, placed, speaker.body) : [],
+      zones: placed ? zonesAtSpot(cabin.keepClear, placed, speaker.body, speaker) : [],
     };
   });
 }

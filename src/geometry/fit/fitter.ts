@@ -5,12 +5,15 @@ import { panelTree } from '../paths/cast';
 import type { PlacedSpeaker } from '../result';
 import { dot, type Vec3 } from '../vector';
 import { areApart, type Body, bodyOf, type StandingSpeaker } from './body';
+import { intoPanel, intoSpeaker, thingProblem } from './collision-words';
 import { meets, meetsTriangles } from './meets';
 import { overlap } from './overlap';
+import { isOwnSeat } from './own-seat';
 import { groundAt } from './panel-ground';
 import { panelProblems } from './panel-problems';
 import { pocketProblem } from './pocket-problem';
-import { type FitProblem, millimetres, nameOf } from './problem';
+import type { FitProblem } from './problem';
+import { meetsRingOf, ringProblems } from './ring-problems';
 import { edgesIn } from './seams';
 import { speakerSolid } from './speaker-solid';
 import { boundsOfThings, type Thing, thingsOf } from './things';
@@ -47,14 +50,6 @@ function readyFor(cabin: CabinModel): Ready {
   return ready;
 }
 
-/** A front of a seat's base is part of that seat: its own seat is no obstacle to it. */
-function isOwnSeat(thing: Thing, panel: string | undefined): boolean {
-  const side = panel?.match(/^seat-base-(left|right)$/)?.[1];
-  return (
-    side !== undefined && (thing.id === `seat-front-${side}` || thing.id === `seat-frame-${side}`)
-  );
-}
-
 function apart(body: Body, bounds: ArrayLike<number>, i: number): boolean {
   const { low, high } = body;
   return (
@@ -79,6 +74,7 @@ export function createFitter(
   option: Pick<OptionInput, 'speakers' | 'pockets'> | null = null,
 ): Fitter {
   const ready = readyFor(cabin);
+  const room = { cabin, panels: ready.panels, things: ready.things };
   const standing = others.map((other) => ({ other, body: bodyOf(other) }));
 
   function examine(
@@ -95,7 +91,8 @@ export function createFitter(
     for (const other of beside)
       if (other.speaker.id !== speaker.id && besideProblem(body, other, bodyOf(other), report))
         return true;
-    return false;
+    // Few stand on a ring, and those that do have it looked at last.
+    return ringProblems({ speaker, placed }, [...others, ...beside], room, report);
   }
 
   /** @param only things of this kind; `null`: all */
@@ -187,25 +184,9 @@ export function createFitter(
   const fits: Fitter['fits'] = (speaker, placed, beside = []) =>
     !examine({ speaker, placed }, beside, () => true);
   const isKeptClear: Fitter['isKeptClear'] = (speaker, placed) =>
-    thingMet(bodyOf({ speaker, placed }), speaker.mount?.panel, 'zone', () => true);
+    thingMet(bodyOf({ speaker, placed }), speaker.mount?.panel, 'zone', () => true) ||
+    ringProblems({ speaker, placed }, [], room, (make) => make().hard);
   return Object.assign(ask, { fits, isKeptClear });
-}
-
-function intoPanel(panel: Panel, by: number | null): FitProblem {
-  const sentence = `${by === null ? 'runs' : `reaches ${millimetres(by)}`} into ${nameOf(panel)}`;
-  return { kind: 'obstacle', sentence, by, with: panel.id, hard: false };
-}
-
-function thingProblem(thing: Thing, by: number | null): FitProblem {
-  const { id, kind } = thing;
-  const name = nameOf(thing);
-  const into = by === null ? 'stands inside' : `reaches ${millimetres(by)} into`;
-  if (kind === 'zone') {
-    const place = `the place kept clear for ${name}`;
-    return { kind, sentence: `${into} ${place}: not here`, by, with: id, hard: true };
-  }
-  const travel = thing.travels ? ', somewhere on its travel' : '';
-  return { kind, sentence: `${into} ${name}${travel}`, by, with: id, hard: false };
 }
 
 function besideProblem(
@@ -214,16 +195,11 @@ function besideProblem(
   their: Body,
   report: (make: () => FitProblem) => boolean,
 ): boolean {
+  if (other.speaker.ring && meetsRingOf(body, other, report)) return true;
   if (apart(body, [...their.low, ...their.high], 0) || areApart(body, their)) return false;
   const solid = speakerSolid(their);
   if (!solid || !meets(solid, body)) return false;
-  const { id, role, side } = other.speaker;
-  const name = `${side ? `${side} ` : ''}${role.replaceAll('-', ' ')}`;
-  return report(() => {
-    const by = overlap(solid, body);
-    const into = by === null ? 'stands inside' : `reaches ${millimetres(by)} into`;
-    return { kind: 'speaker', sentence: `${into} the ${name}`, by, with: id, hard: false };
-  });
+  return report(() => intoSpeaker(other, overlap(solid, body)));
 }
 
 /** One option of a plan, in its cabin, with its speakers where they came to stand. */

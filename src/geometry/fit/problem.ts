@@ -8,7 +8,9 @@ export type FitKind =
   | 'speaker'
   | 'obstacle'
   | 'zone'
-  | 'no-panel';
+  | 'no-panel'
+  /** There is no such mounting ring, or only with more stand-off. */
+  | 'ring';
 
 export interface FitProblem {
   kind: FitKind;

@@ -1,3 +1,14 @@
 /** Mounting rings: the only door of this folder. */
+export { type RingSectionDrawing, ringSection } from './ring-section';
+export { ringStandoff } from './ring-standoff';
+export { formOfSpeaker, inputOfSpeaker, placeOfSpeaker, ringOfSpeaker } from './speaker-ring';
 export * from './types';
-export { MOST_WEDGE_DEG, RIM_RADIUS, ringFrame, screwPlaces, wedgeRing } from './wedge-ring';
+export { LEAST_THICKNESS, usualRing } from './usual-ring';
+export {
+  MOST_WEDGE_DEG,
+  RIM_RADIUS,
+  ringFrame,
+  ringShape,
+  screwPlaces,
+  wedgeRing,
+} from './wedge-ring';

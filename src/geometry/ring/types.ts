@@ -50,7 +50,8 @@ export interface RingSections {
   boreShift: number;
 }
 
-export interface WedgeRing {
+/** All of a ring but its mesh. */
+export interface RingForm {
   /** Between the panel's normal and the aim. */
   wedgeDeg: number;
   /** More than `MOST_WEDGE_DEG`. */
@@ -60,11 +61,19 @@ export interface WedgeRing {
   sections: RingSections;
   /** mm³. */
   volume: number;
+}
+
+export interface WedgeRing extends RingForm {
   /** Closed; mm, the ring's own axes: Z out of the front, whose middle is the origin, X to thick. */
   mesh: MeshShape;
 }
 
-export type RingAnswer =
-  | { ok: true; ring: WedgeRing }
-  /** `standoffNeeded`: with that much of it, and no other change, there is a ring. */
-  | { ok: false; message: string; standoffNeeded: number | null };
+/** `standoffNeeded`: with that much of it, and no other change, there is a ring. */
+export interface RingRefusal {
+  ok: false;
+  message: string;
+  standoffNeeded: number | null;
+}
+
+export type RingShapeAnswer = { ok: true; ring: RingForm } | RingRefusal;
+export type RingAnswer = { ok: true; ring: WedgeRing } | RingRefusal;

@@ -1,6 +1,6 @@
 import { cross, degrees, direction, dot, scale, sub, type Vec3 } from '../vector';
 import { ringMesh } from './ring-mesh';
-import type { RingAnswer, RingInput, RingPlace } from './types';
+import type { RingAnswer, RingInput, RingPlace, RingShapeAnswer } from './types';
 
 /** A steeper wedge looks out of the panel more than a hand's breadth. Choice of ours, no source. */
 export const MOST_WEDGE_DEG = 30;
@@ -17,14 +17,26 @@ const WALL_UNDER_RIM = 0.5;
 /** Ahead of this two directions count as one, as a cosine: 0.03°. */
 const NO_WEDGE = 1 - 1e-7;
 
+/** A ring as {@link ringShape} has it, with its mesh. */
+export function wedgeRing(input: RingInput, place: RingPlace): RingAnswer {
+  const answer = ringShape(input, place);
+  if (!answer.ok) return answer;
+  const cosine = Math.min(1, dot(place.axis, place.normal));
+  const sine = Math.sqrt(1 - cosine * cosine);
+  return {
+    ok: true,
+    ring: { ...answer.ring, mesh: ringMesh(input, place.standoff, cosine, sine) },
+  };
+}
+
 /**
  * The ring whose back lies on the panel's tangent plane at the spot and whose front is square to
- * the speaker's axis, bored along it. Closed form throughout; the mesh follows.
+ * the speaker's axis, bored along it. Closed form throughout.
  * @returns the ring, or one sentence that says which numbers cannot be together
  */
-export function wedgeRing(input: RingInput, place: RingPlace): RingAnswer {
+export function ringShape(input: RingInput, place: RingPlace): RingShapeAnswer {
   const { outer, bore, leastThickness, rimRadius, seat } = input;
-  const refuse = (message: string, standoffNeeded: number | null = null): RingAnswer => ({
+  const refuse = (message: string, standoffNeeded: number | null = null): RingShapeAnswer => ({
     ok: false,
     message,
     standoffNeeded,
@@ -53,6 +65,9 @@ export function wedgeRing(input: RingInput, place: RingPlace): RingAnswer {
     return refuse(
       `a rim radius of ${rimRadius} mm has no room on a land ${round((outer - land) / 2)} mm wide`,
     );
+
+  const screws = screwProblem(input, land);
+  if (screws) return refuse(screws);
 
   const sine = Math.sqrt(1 - cosine * cosine);
   const at = (radius: number) => (place.standoff + radius * sine) / cosine;
@@ -90,10 +105,25 @@ export function wedgeRing(input: RingInput, place: RingPlace): RingAnswer {
         boreShift: (place.standoff * sine) / cosine,
       },
       volume: volumeOf(input, at(0)),
-      mesh: ringMesh(input, place.standoff, cosine, sine),
     },
   };
 }
+
+/** Screws stand on the face the flange lies on: on its land, clear of the bore and of the rim. */
+function screwProblem({ bore, outer, rimRadius, seat, screws }: RingInput, land: number) {
+  if (!screws) return null;
+  const { circle, count } = screws;
+  if (!(Number.isInteger(count) && count >= 2 && count <= MOST_SCREWS))
+    return `there must be 2 to ${MOST_SCREWS} screws, got ${count}`;
+  const far = seat.kind === 'sunk' ? land : outer - 2 * rimRadius;
+  return circle > bore && circle < far
+    ? null
+    : `a screw circle of ${round(circle)} mm does not lie on the face under the flange, ` +
+        `which goes from ${round(bore)} to ${round(far)} mm`;
+}
+
+/** More would cut the ring to pieces. */
+const MOST_SCREWS = 24;
 
 /**
  * A ring's height is linear across it, so its mean is that at the middle: π(R² − r²)h; less the

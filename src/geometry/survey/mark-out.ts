@@ -21,6 +21,8 @@ export interface LaserHit {
   point: Vec3;
   /** From the speaker, mm. */
   distance: number;
+  /** The two reference points nearest to where it hits, with their distances from there. */
+  near: readonly TapeReading[];
 }
 
 export interface MarkOut {
@@ -46,6 +48,9 @@ export interface MarkOut {
 /** Nearer than this a reading says little, and farther a tape sags, mm. Choices of ours. */
 const SHORTEST_TAPE = 120;
 const LONGEST_TAPE = 2000;
+
+/** The steering column is adjusted from driver to driver: nothing is marked out by it. */
+const ADJUSTED = 'wheel-centre';
 
 /** A laser is followed this far, mm: farther than any cabin is long. */
 const LASER_REACH = 8000;
@@ -102,18 +107,30 @@ function markOne(
   };
 }
 
-/** Of all reference points a tape reaches in a straight line, the three with the smallest error. */
+interface Fix {
+  tapes: TapeReading[];
+  within95: number;
+}
+
+/** An error so much larger than the least is taken for nearer points. Choice of ours. */
+const AS_GOOD = 1.2;
+
+/**
+ * Of all reference points a tape reaches in a straight line, three that fix the spot about as well
+ * as any: of those the nearest.
+ */
 function bestTapes(
   references: readonly ReferencePoint[],
   caster: Caster,
   spot: Vec3,
   normal: Vec3,
   panel: string | null,
-): { tapes: TapeReading[]; within95: number } | null {
+): Fix | null {
   const start = panel === null ? null : { panel, standoff: 0, normal };
   // A point on a panel lies in it: a tape is held just before the surface.
   const from = along(spot, normal, TAPE_LIFT);
   const reached = references
+    .filter(({ id }) => id !== ADJUSTED)
     .map((reference) => ({ reference, distance: distance(reference.point, spot) }))
     .filter((one) => one.distance >= SHORTEST_TAPE && one.distance <= LONGEST_TAPE)
     .filter(({ reference }) => {
@@ -121,7 +138,7 @@ function bestTapes(
       return caster.isFree(from, end, null, start);
     })
     .sort((a, b) => a.distance - b.distance || (a.reference.id < b.reference.id ? -1 : 1));
-  let best: { tapes: TapeReading[]; within95: number } | null = null;
+  const fixes: Fix[] = [];
   for (let i = 0; i < reached.length; i++)
     for (let j = i + 1; j < reached.length; j++)
       for (let k = j + 1; k < reached.length; k++) {
@@ -132,10 +149,17 @@ function bestTapes(
           tapes.map(({ reference }) => reference.point),
           TAPE_SD,
         );
-        // Nearer points win where the error is the same: they come first.
-        if (fix && (!best || fix.within95 < best.within95 - 1e-9))
-          best = { tapes, within95: fix.within95 };
+        if (fix) fixes.push({ tapes, within95: fix.within95 });
       }
+  const least = Math.min(...fixes.map(({ within95 }) => within95));
+  const longest = ({ tapes }: Fix) => Math.max(...tapes.map((tape) => tape.distance));
+  // Short tapes before a little less error; the first of those that are alike.
+  const best = fixes
+    .filter(({ within95 }) => within95 <= least * AS_GOOD + 1e-9)
+    .reduce<Fix | null>(
+      (near, one) => (near && longest(near) <= longest(one) + 1e-9 ? near : one),
+      null,
+    );
   if (!best) return null;
   const used = new Set(best.tapes.map(({ reference }) => reference.id));
   const check = reached.find(({ reference }) => !used.has(reference.id));
@@ -171,7 +195,8 @@ function laserFrom(cabin: CabinModel, caster: Caster, from: Vec3, axis: Vec3): L
   const start = along(from, axis, TAPE_LIFT);
   const far = along(from, axis, LASER_REACH);
   const [first] = caster.crossings(start, far, null, null);
-  if (first === undefined) return { id: null, name: null, point: far, distance: LASER_REACH };
+  if (first === undefined)
+    return { id: null, name: null, point: far, distance: LASER_REACH, near: [] };
   let [low, high] = [TAPE_LIFT, LASER_REACH];
   while (high - low > 0.01) {
     const mid = (low + high) / 2;
@@ -182,5 +207,11 @@ function laserFrom(cabin: CabinModel, caster: Caster, from: Vec3, axis: Vec3): L
     cabin.panels.find(({ id }) => id === first)?.name ??
     cabin.obstacles.find(({ id }) => id === first)?.name ??
     first;
-  return { id: first, name, point: along(from, axis, high), distance: high };
+  const point = along(from, axis, high);
+  const near = cabin.references
+    .filter(({ id }) => id !== ADJUSTED)
+    .map((reference) => ({ reference, distance: distance(reference.point, point) }))
+    .sort((a, b) => a.distance - b.distance || (a.reference.id < b.reference.id ? -1 : 1))
+    .slice(0, 2);
+  return { id: first, name, point, distance: high, near };
 }

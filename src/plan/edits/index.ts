@@ -9,6 +9,7 @@ export * from './options';
 export * from './pairing';
 export * from './pockets';
 export { isTied, type PlanRecipe } from './recipe';
+export * from './rings';
 export * from './seats';
 export * from './take-found';
 export * from './whole';

@@ -178,6 +178,20 @@ const smallSignal = object({
   vasLitres: positive(MOST_LITRES),
 });
 
+/** Rings are as large as speakers at most, and a little larger. */
+const LARGEST_RING = 1200;
+
+const ring = object({
+  outer: optional(positive(LARGEST_RING)),
+  bore: optional(positive(LARGEST_RING)),
+  leastThickness: optional(positive(100)),
+  rimRadius: optional(number(0, 100)),
+  seat: optional(oneOf(['proud', 'sunk'])),
+  flangeThickness: optional(positive(100)),
+  screwCircle: optional(positive(LARGEST_RING)),
+  screws: optional(number(2, 24)),
+});
+
 const pocket = object({
   id,
   panel: id,
@@ -222,6 +236,7 @@ const speaker = object({
       airspaceLitres: optional(number(0, MOST_LITRES)),
     }),
   ),
+  ring: optional(ring),
   responses: optional(list(response)),
   inverted: optional(yesOrNo),
   smallSignal: optional(smallSignal),

@@ -32,6 +32,6 @@ export function spotOf(
   return {
     panel,
     panelName: answer.cabin.panels.find(({ id }) => id === panel)?.name ?? null,
-    zones: zonesAtSpot(answer.cabin.keepClear, placed, speaker.body),
+    zones: zonesAtSpot(answer.cabin.keepClear, placed, speaker.body, speaker),
   };
 }
