@@ -404,6 +404,10 @@ const CHOOSERS: Readonly<Record<string, Chooser>> = {
         at % 3 ? { resonanceHz: 40 + 100 * u, q: 0.3 + u, vasLitres: 1 + (at % 30) } : null,
       ),
     ),
+  ring: (plan, at) =>
+    onSpeaker(plan, at, (o, s) =>
+      edits.setRing(o, s, at % 4 ? { outer: 80 + (at % 60), seat: at % 2 ? 'sunk' : null } : null),
+    ),
   addPockets: (plan, at) => onSpeaker(plan, at, edits.addPocketPair),
   changePocket: (plan, at, _, u) =>
     onPocket(plan, at, (o, p) =>

@@ -1,7 +1,9 @@
 import { strFromU8, unzipSync } from 'fflate';
-import { BufferGeometry } from 'three';
+import { DOMParser } from 'linkedom';
+import { BufferGeometry, type Mesh } from 'three';
+import { ThreeMFLoader } from 'three/examples/jsm/loaders/3MFLoader.js';
 import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js';
-import { describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { stlOf } from '../../../src/exchange/ring/stl';
 import { threeMfOf } from '../../../src/exchange/ring/three-mf';
 import { meshVolume, type Vec3, wedgeRing } from '../../../src/geometry';
@@ -37,6 +39,13 @@ function volumeOfSoup(points: readonly Vec3[]): number {
   return six / 6;
 }
 
+/** Between the flat back and the flat front, radians: the back is where the lowest places lie. */
+function backAngle(points: readonly Vec3[]): number {
+  const lowest = (far: number) =>
+    Math.min(...points.filter(([x]) => Math.abs(x - far) < 0.01).map(([, , z]) => z));
+  return Math.atan((lowest(-60) - lowest(60)) / 120);
+}
+
 describe('a ring as STL', () => {
   const bytes = stlOf(mesh, 'left mid');
 
@@ -54,6 +63,7 @@ describe('a ring as STL', () => {
     read.computeBoundingBox();
     expect(read.boundingBox?.max.x).toBeCloseTo(60, 4);
     expect(read.boundingBox?.max.z).toBeCloseTo(0, 6);
+    expect(backAngle(points)).toBeCloseTo(0.4, 4);
   });
 
   test('its normals look out of the ring', () => {
@@ -108,6 +118,40 @@ describe('rings as 3MF', () => {
     expect(soup).toHaveLength(3 * mesh.triangles.length);
     expect(volumeOfSoup(soup) / meshVolume(mesh)).toBeCloseTo(1, 5);
     expect(model).not.toMatch(/NaN|Infinity|="-?\d+(\.\d+)?e/);
+  });
+
+  describe('read back by a general loader', () => {
+    // It asks the page for a parser of XML, and Node has none.
+    const page = globalThis as { DOMParser?: unknown };
+    beforeAll(() => {
+      page.DOMParser = DOMParser;
+    });
+    afterAll(() => {
+      delete page.DOMParser;
+    });
+
+    test('has two parts with the ring’s own volume, angle and size, in mm', () => {
+      const read = new ThreeMFLoader().parse(bytes.slice().buffer);
+      const meshes: Mesh[] = [];
+      read.traverse((one) => {
+        if ((one as Mesh).isMesh) meshes.push(one as Mesh);
+      });
+      expect(meshes).toHaveLength(2);
+      for (const part of meshes) {
+        const geometry = part.geometry.index ? part.geometry.toNonIndexed() : part.geometry;
+        const position = geometry.getAttribute('position');
+        const points = Array.from(
+          { length: position.count },
+          (_, n): Vec3 => [position.getX(n), position.getY(n), position.getZ(n)],
+        );
+        expect(Math.abs(volumeOfSoup(points) / volume - 1)).toBeLessThan(2e-3);
+        geometry.computeBoundingBox();
+        const { min, max } = geometry.boundingBox as NonNullable<typeof geometry.boundingBox>;
+        expect(max.x - min.x).toBeCloseTo(120, 3);
+        expect(max.z - min.z).toBeCloseTo(40 / Math.cos(0.4) + 60 * Math.tan(0.4), 3);
+        expect(backAngle(points)).toBeCloseTo(0.4, 3);
+      }
+    });
   });
 
   test('lays the parts side by side, none in another', () => {
