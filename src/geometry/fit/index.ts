@@ -1,4 +1,5 @@
 /** Whether speakers fit where they are put. */
+export { backLift } from './back-lift';
 export type { StandingSpeaker } from './body';
 export { DEEPEST_POCKET } from './deepest-pocket';
 export { type DepthAnswer, depthForLitres } from './depth-for-litres';

@@ -9,6 +9,7 @@ export {
   RIM_RADIUS,
   ringFrame,
   ringShape,
+  screwDepths,
   screwPlaces,
   wedgeRing,
 } from './wedge-ring';

@@ -1,6 +1,6 @@
-import { cross, degrees, direction, dot, scale, sub, type Vec3 } from '../vector';
+import { cross, degrees, direction, dot, radians, scale, sub, type Vec3 } from '../vector';
 import { ringMesh } from './ring-mesh';
-import type { RingAnswer, RingInput, RingPlace, RingShapeAnswer } from './types';
+import type { RingAnswer, RingForm, RingInput, RingPlace, RingShapeAnswer } from './types';
 
 /** A steeper wedge looks out of the panel more than a hand's breadth. Choice of ours, no source. */
 export const MOST_WEDGE_DEG = 30;
@@ -148,6 +148,14 @@ export function screwPlaces({ screws }: RingInput): [number, number][] {
     const angle = (2 * Math.PI * (n + 0.5)) / count;
     return [(circle / 2) * Math.cos(angle), (circle / 2) * Math.sin(angle)];
   });
+}
+
+/** Ring left under its screws down to the panel, least and most, mm; `null` without screws. */
+export function screwDepths(input: RingInput, { wedgeDeg, sections }: RingForm) {
+  const slope = Math.tan(radians(wedgeDeg));
+  const sunk = input.seat.kind === 'sunk' ? input.seat.depth : 0;
+  const depths = screwPlaces(input).map(([x]) => sections.middle + x * slope - sunk);
+  return depths.length > 0 ? { least: Math.min(...depths), most: Math.max(...depths) } : null;
 }
 
 /** The ring's own axes in the car: X to the thick side, Z out of the front; unit vectors. */

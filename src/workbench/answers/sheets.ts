@@ -17,6 +17,8 @@ export interface Sheet {
 /** The numbers of the option as it stands, and what helps to decide where everything goes. */
 const HEARD = 'Heard';
 const DECIDE = 'Decide';
+/** What is made and carried into the car. */
+const BUILD = 'Build';
 
 /** Every set of numbers. What is heavier than a table comes with its study when it is asked for. */
 export const SHEETS: readonly Sheet[] = [
@@ -37,6 +39,7 @@ export const SHEETS: readonly Sheet[] = [
   roomy('search', DECIDE, 'Best spots', () => import('./search')),
   roomy('compare', DECIDE, 'Compare', () => import('./compare')),
   roomy('stage', DECIDE, 'Whole stage', () => import('./stage')),
+  roomy('ring', BUILD, 'Ring', () => import('./ring')),
 ];
 
 type SheetModule = { default: ComponentType<{ board: Board }> };

@@ -3,6 +3,7 @@ import { pocketsOf, type Stage } from '../../../geometry';
 import { speakerName } from '../../../plan/names';
 import type { PlanOption } from '../../../plan/types';
 import { useSession } from '../../../store';
+import { PanelCautions } from '../../cautions/panel-cautions';
 import { DriveUnitFields } from '../../parts/drive-unit-fields';
 import { plainReasons } from '../../parts/plain-reason';
 import { SelectField } from '../../parts/select-field';
@@ -13,7 +14,6 @@ import { capital } from '../capital';
 import { DrawPockets } from './draw-pockets';
 import { commonScale, flatOf } from './drawing-scale';
 import { EqualVolume } from './equal-volume';
-import { PocketCautions } from './pocket-cautions';
 import { type PocketGroup, pocketGroups } from './pocket-groups';
 import { PocketSide } from './pocket-side';
 import { flatWords, pairWords } from './pocket-words';
@@ -65,7 +65,7 @@ function Pockets({ stage, option }: { stage: Stage; option: PlanOption }) {
         <summary>Pockets for other speakers</summary>
         <DrawPockets option={option} />
       </details>
-      <PocketCautions panels={group.pockets.map(({ pocket }) => pocket.panel)} />
+      <PanelCautions of="pockets" panels={group.pockets.map(({ pocket }) => pocket.panel)} />
       <PocketsHow />
     </div>
   );
