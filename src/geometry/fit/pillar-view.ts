@@ -12,6 +12,7 @@ import {
   pillarSight,
   WHERE_THE_HEAD_TURNS,
 } from './pillar-sight';
+import { ringBodyOf } from './ring-body';
 
 /** At most so much of the view may one pillar hide, degrees: UN R125, from memory. */
 export const PILLAR_LIMIT_DEG = 6;
@@ -96,9 +97,10 @@ function viewPast(side: Side, { cabin, option, placed }: PillarViewSubject): Pil
   const pods = on.map((speaker): { speaker: string; points: Plan[] } => {
     const place = placed.find((one) => one.speaker === speaker.id);
     const counted = place && speaker.body && speaker.mount;
-    const points = counted
-      ? sight.podOf(bodyOf({ speaker, placed: place }), speaker.mount as Mount)
-      : [];
+    if (!counted) return { speaker: speaker.id, points: [] };
+    const ring = speaker.ring ? ringBodyOf({ speaker, placed: place }) : null;
+    const bodies = [bodyOf({ speaker, placed: place }), ...(ring ? [ring.body] : [])];
+    const points = bodies.flatMap((body) => sight.podOf(body, speaker.mount as Mount));
     return { speaker: speaker.id, points };
   });
   const after = sight.past(pods.flatMap(({ points }) => points));

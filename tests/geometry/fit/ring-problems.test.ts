@@ -1,14 +1,19 @@
 /** A mounting ring against its panel, its neighbours, obstacles and keep-clear zones; mm. */
+import { produce } from 'immer';
 import { describe, expect, test } from 'vitest';
 import {
   createFitter,
+  evaluatePlan,
   type FitProblem,
+  pillarViews,
   ringStandoff,
   type SpeakerInput,
   usualRing,
   type Vec3,
   zonesAtSpot,
 } from '../../../src/geometry';
+import { demoPlan } from '../../../src/plan/demo';
+import { mountSpeaker, setRing } from '../../../src/plan/edits';
 import { board, cabinOf, mid, placedIn, planOf, problems, type Scene } from './boards';
 
 const BODY = { flange: 84, cutout: 75, depth: 20 };
@@ -130,6 +135,23 @@ describe('a speaker on a ring', () => {
     const [problem] = told({ panels: [board(600), wall] }, onRing(10));
     expect(problem?.sentence).toMatch(/^its ring .*into "wall"$/);
   });
+});
+
+test('a ring on a pillar hides more of the road than its speaker alone', () => {
+  const afterDeg = (ring: boolean): number => {
+    const plan = produce(demoPlan(), (draft) => {
+      const mount = { panel: 'pillar-left', u: 0.4, v: 0.45, standoff: 60 };
+      mountSpeaker('a', 'midrange-left', mount)(draft);
+      if (ring) setRing('a', 'midrange-left', { outer: 130 })(draft);
+    });
+    const answer = evaluatePlan(plan);
+    if (!answer.ok) throw new Error(answer.error.message);
+    const [option, result] = [plan.options[0], answer.options[0]];
+    if (!option || !result) throw new Error('no option');
+    const views = pillarViews({ cabin: answer.cabin, option, placed: result.placed });
+    return views.find(({ side }) => side === 'left')?.afterDeg as number;
+  };
+  expect(afterDeg(true)).toBeGreaterThan(afterDeg(false) + 0.1);
 });
 
 describe('the stand-off a ring wants', () => {

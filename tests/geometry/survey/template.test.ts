@@ -1,0 +1,144 @@
+import { describe, expect, test } from 'vitest';
+import {
+  type Ellipse,
+  hourOf,
+  inputOfSpeaker,
+  type MarkTemplate,
+  markTemplate,
+  panelFrame,
+  placeOfSpeaker,
+  ringFrame,
+  type SpeakerInput,
+  type TapeReading,
+  turnOf,
+  type Vec3,
+  wedgeRing,
+} from '../../../src/geometry';
+import { along, dot, sub } from '../../../src/geometry/vector';
+import { cabinOf, mid, placedIn, planOf } from '../fit/boards';
+
+const BODY = { flange: 84, cutout: 75, depth: 42 };
+
+/** The board looks rearward; leaning so many degrees to the car's right. */
+const leaning = (deg: number, standoff: number, more: Partial<SpeakerInput> = {}): SpeakerInput => {
+  const a = (deg * Math.PI) / 180;
+  return mid(BODY, {
+    mount: { panel: 'board', u: 0.5, v: 0.5, standoff },
+    aim: { kind: 'direction', direction: [Math.cos(a), Math.sin(a), 0] },
+    ...more,
+  });
+};
+
+function drawn(speaker: SpeakerInput, tapes: readonly TapeReading[] = []): MarkTemplate {
+  const cabin = cabinOf(planOf({}, [speaker]));
+  const [placed] = placedIn(cabin, [speaker]);
+  const panel = cabin.panels.find(({ id }) => id === 'board') ?? null;
+  const template = placed && markTemplate(panel, speaker, placed, tapes);
+  if (!template) throw new Error('no template');
+  return template;
+}
+
+const holds = ({ centre, half, turnDeg }: Ellipse, [x, y]: readonly [number, number]): number => {
+  const turn = (turnDeg * Math.PI) / 180;
+  const [dx, dy] = [x - centre[0], y - centre[1]];
+  const [a, b] = [
+    dx * Math.cos(turn) + dy * Math.sin(turn),
+    -dx * Math.sin(turn) + dy * Math.cos(turn),
+  ];
+  return (a / half[0]) ** 2 + (b / half[1]) ** 2;
+};
+
+describe('the template of a spot', () => {
+  test('straight on its panel: circles round the spot, true to the speaker’s own drawing', () => {
+    const { cutout, flange, ring, middle, lean, screws, lift } = drawn(leaning(0, 0));
+    expect(middle).toEqual([0, 0]);
+    expect(cutout?.half).toEqual([37.5, 37.5]);
+    expect(flange.half).toEqual([42, 42]);
+    expect([ring, lean, screws]).toEqual([null, null, []]);
+    expect(lift).toBe(0);
+  });
+
+  test('leaning: by hand, 20° to the right from 40 mm', () => {
+    const angle = Math.PI / 9;
+    const { cutout, middle, lean, low, high } = drawn(leaning(20, 40));
+    // Looking forward at the board, the car's right is on the right: the axis leaves it to the left.
+    expect(middle[0]).toBeCloseTo(-40 * Math.tan(angle), 9);
+    expect(middle[1]).toBeCloseTo(0, 9);
+    expect(lean?.deg).toBeCloseTo(20, 9);
+    expect(lean?.way[0]).toBeCloseTo(1, 9);
+    expect(cutout?.half[0]).toBeCloseTo(37.5 / Math.cos(angle), 9);
+    expect(cutout?.half[1]).toBeCloseTo(37.5, 9);
+    expect(low[0]).toBeCloseTo(-40 * Math.tan(angle) - 42 / Math.cos(angle), 9);
+    expect(high[1]).toBeCloseTo(42, 9);
+  });
+
+  test('a body wholly before its panel needs no hole', () => {
+    expect(drawn(leaning(0, 41)).cutout).not.toBeNull();
+    expect(drawn(leaning(0, 42.5)).cutout).toBeNull();
+  });
+
+  test('a ring covers on paper just what the printed ring’s back covers', () => {
+    const speaker = leaning(25, 40, { ring: { outer: 120 } });
+    const { ring, cutout } = drawn(speaker);
+    const [placed] = placedIn(cabinOf(planOf({}, [speaker])), [speaker]);
+    const [input, place] = [inputOfSpeaker(speaker), placed && placeOfSpeaker(speaker, placed)];
+    if (!input || !place || !ring || !cutout) throw new Error('no ring');
+    const answer = wedgeRing(input, place);
+    if (!answer.ok) throw new Error(answer.message);
+    const frame = panelFrame(place.normal);
+    const axes = ringFrame(place);
+    const spot = along(place.position, place.normal, -place.standoff);
+    const back = answer.ring.mesh.vertices
+      .map(
+        (p): Vec3 => along(along(along(place.position, axes.x, p[0]), axes.y, p[1]), axes.z, p[2]),
+      )
+      .filter((p) => Math.abs(dot(sub(p, spot), place.normal)) < 1e-6)
+      .map((p) => [dot(sub(p, spot), frame.right), dot(sub(p, spot), frame.up)] as const);
+    expect(back).toHaveLength(288);
+    for (const point of back) {
+      const [outside, bore] = [holds(ring, point), holds(cutout, point)];
+      expect(Math.min(Math.abs(outside - 1), Math.abs(bore - 1))).toBeLessThan(1e-9);
+    }
+  });
+
+  test('screws lie on their circle as it falls onto the panel', () => {
+    const { screws, screwCircle } = drawn(leaning(25, 60, { ring: { screws: 5 } }));
+    expect(screws).toHaveLength(5);
+    for (const screw of screws) expect(holds(screwCircle, screw)).toBeCloseTo(1, 9);
+  });
+
+  test('rays lead to the reference points of the tapes', () => {
+    const reference = { id: 'p', name: 'a corner', point: [0, 300, 400] as Vec3 };
+    const { rays } = drawn(leaning(0, 0), [{ reference, distance: 500 }]);
+    expect(rays).toEqual([
+      { reference: 'p', way: [expect.closeTo(0.6, 9), expect.closeTo(0.8, 9)] },
+    ]);
+  });
+
+  test('there is none for a free point, a speaker without a body, or one that looks into its panel', () => {
+    const speaker = leaning(0, 0);
+    const cabin = cabinOf(planOf({}, [speaker]));
+    const [placed] = placedIn(cabin, [speaker]);
+    if (!placed) throw new Error('not placed');
+    const panel = cabin.panels.find(({ id }) => id === 'board') ?? null;
+    const { body: _, ...bodiless } = speaker;
+    expect(markTemplate(null, speaker, placed, [])).toBeNull();
+    expect(markTemplate(panel, bodiless, placed, [])).toBeNull();
+    expect(markTemplate(panel, speaker, { ...placed, axis: [-1, 0, 0] }, [])).toBeNull();
+    expect(markTemplate(panel, speaker, { ...placed, axis: null }, [])).toBeNull();
+  });
+});
+
+describe('a panel as seen from the cabin', () => {
+  test.each([
+    ['the left door', [0, 1, 0], 'up', [-1, 0, 0]],
+    ['the dash, seen forward', [1, 0, 0], 'up', [0, 1, 0]],
+    ['the dash top, seen from above', [0, 0, 1], 'front', [0, 1, 0]],
+  ] as const)('%s', (_, normal, upIs, right) => {
+    const frame = panelFrame(normal);
+    expect(frame.upIs).toBe(upIs);
+    for (const k of [0, 1, 2]) expect(frame.right[k]).toBeCloseTo(right[k] as number, 9);
+    expect(turnOf(frame, frame.right)).toBeCloseTo(90, 9);
+    expect([frame.up, frame.right].map((way) => hourOf(frame, way))).toEqual([12, 3]);
+  });
+});
