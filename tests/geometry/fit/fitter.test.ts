@@ -183,7 +183,7 @@ describe('what stands in the way', () => {
         kind: 'zone',
         with: 'bag',
         hard: true,
-        sentence: 'reaches 150 mm into the place kept clear for "bag": not here',
+        sentence: 'reaches 150 mm along its axis into the place kept clear for "bag": not here',
       },
     ]);
   });

@@ -75,7 +75,7 @@ describe('a speaker on a ring', () => {
     expect(problems(scene, mid(BODY, { mount: onRing(10).mount as never }))).toEqual([]);
     const [problem] = told(scene, onRing(10));
     expect(problem).toMatchObject({ kind: 'zone', with: 'bag', hard: true });
-    expect(problem?.sentence).toMatch(/^its ring reaches .* mm into the place kept clear/);
+    expect(problem?.sentence).toMatch(/^its ring reaches .* mm along its axis into the place kept clear/);
 
     const plan = planOf(scene, [onRing(10)]);
     const cabin = cabinOf(plan);
@@ -95,7 +95,7 @@ describe('a speaker on a ring', () => {
   test('an obstacle behind the panel is none to the ring, one before it is', () => {
     expect(told({ obstacles: [box([-6, 55, 0])] }, onRing(10))).toEqual([]);
     const [problem] = told({ obstacles: [box([4, 55, 0])] }, onRing(10));
-    expect(problem?.sentence).toMatch(/^its ring reaches .* mm into "box"/);
+    expect(problem?.sentence).toMatch(/^its ring reaches .* mm along its axis into "box"/);
   });
 
   test('another speaker, and the ring it stands on, are in its way', () => {

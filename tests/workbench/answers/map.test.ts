@@ -136,12 +136,12 @@ describe('the words of a painted map', () => {
     expect(fitSentence('4 mm too deep for the left A-pillar', 'mm')).toBe(
       '4 mm too deep for the left A-pillar.',
     );
-    expect(fitSentence('reaches 25.4 mm into the wheel', 'in')).toBe(
-      'Reaches 1.00 in into the wheel.',
+    expect(fitSentence('reaches 25.4 mm along its axis into the wheel', 'in')).toBe(
+      'Reaches 1.00 in along its axis into the wheel.',
     );
     expect(fitSentence('12 mm into "30 mm box"', 'in')).toBe('0.47 in into "30 mm box".');
-    expect(fitSentence('reaches 42 mm into the right midrange', 'mm')).toBe(
-      'Reaches 42 mm into the right mid.',
+    expect(fitSentence('reaches 42 mm along its axis into the right midrange', 'mm')).toBe(
+      'Reaches 42 mm along its axis into the right mid.',
     );
   });
 

@@ -118,12 +118,14 @@ describe('whether a speaker fits, in words', () => {
     const speakers = board.option.speakers;
     const other: FitProblem = {
       kind: 'speaker',
-      sentence: 'reaches 25 mm into the left midrange',
+      sentence: 'reaches 25 mm along its axis into the left midrange',
       by: 25,
       with: 'midrange-left',
       hard: false,
     };
-    expect(problemWords(other, 'mm', speakers)).toBe('reaches 25 mm into the left mid');
+    expect(problemWords(other, 'mm', speakers)).toBe(
+      'reaches 25 mm along its axis into the left mid',
+    );
   });
 });
 

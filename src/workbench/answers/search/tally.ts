@@ -65,11 +65,11 @@ export function tallyOf({ tried, feasible, all = [] }: SearchAnswer): Tally {
   return { tried, feasible, by, alone, leastAngleDeg, commonest };
 }
 
-/** "left: reaches 12 mm into the windscreen" → "reaches into the windscreen". */
+/** "left: reaches 12 mm along its axis into the windscreen" → "reaches into the windscreen". */
 const withoutNumbers = (sentence: string): string =>
   sentence
     .replace(/^(left|right): /, '')
-    .replace(/ ?[\d.]+ (mm|litres)\b/g, '')
+    .replace(/ ?[\d.]+ (mm( along its axis)?|litres)\b/g, '')
     .replace(/\b(left|right) /g, '')
     .replace(/: not here$/, '')
     .trim();

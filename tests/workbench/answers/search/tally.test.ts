@@ -15,7 +15,8 @@ const refused = (why: string[], offAxisDeg = 30): FoundSpot => ({
 });
 const ANGLE = 'left: 62.1° off axis at front-left, more than 40°';
 const DEEP = 'left: 4 mm too deep for the left A-pillar';
-const ZONE = 'right: reaches 12 mm into the place kept clear for the right demister: not here';
+const ZONE =
+  'right: reaches 12 mm along its axis into the place kept clear for the right demister: not here';
 const LINE = 'left: the steering wheel stands between it and front-left';
 
 const answerOf = (all: FoundSpot[]) => ({
