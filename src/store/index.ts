@@ -24,6 +24,7 @@ export type {
   SpotMark,
   ViewName,
 } from './session-store';
+export * from './slow-motion';
 
 export const planStore = createPlanStore(demoPlan());
 export const sessionStore = createSessionStore();

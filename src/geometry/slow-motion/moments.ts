@@ -13,8 +13,9 @@ export interface Moment {
 /** Nearer than this two moments are one picture, ms: 10 mm of growth, a pen's width on paper. By eye. */
 const ONE_PICTURE = 0.03;
 
-/** A strip of fewer pictures tells little. By eye. */
+/** A strip of fewer pictures tells little, and one that leaps over this part of the whole. By eye. */
 const FEWEST = 4;
+const LEAP = 1 / 3;
 
 interface Draft {
   time: number;
@@ -27,8 +28,8 @@ interface Draft {
 /**
  * The moments worth a picture, by time: the first sound leaving, the first arriving, each pair's
  * arrivals, the last; at the middle of the head. Where there are more than `most`, single arrivals
- * within a pair go first, then pairs; where there are fewer than four, halves of the longest gaps
- * come in between.
+ * within a pair go first, then pairs; where there is room, and at least up to four, the longest gaps
+ * are halved.
  * @param most at least 3
  */
 export function stripMoments(motion: SlowMotion, most = 6): Moment[] {
@@ -37,7 +38,7 @@ export function stripMoments(motion: SlowMotion, most = 6): Moment[] {
   if (waves.length === 0) return [];
   const heads = motion.reaches.filter(({ at }) => at === 'head');
   const drafts = fewer(merged(draftsOf(motion)), most);
-  const filled = more(drafts, Math.min(FEWEST, most));
+  const filled = more(drafts, most);
   return filled.map(({ time, leaving, arriving }) => ({
     time,
     leaving,
@@ -51,12 +52,12 @@ function draftsOf({ waves, reaches }: SlowMotion): Draft[] {
   const heads = reaches.filter(({ at }) => at === 'head');
   const pairOf = new Map(waves.map(({ speaker, pair }) => [speaker, pair ?? speaker]));
   return [
-    ...starts.map((time, i) => ({
-      time,
-      leaving: waves.filter(({ start }) => start === time).map(({ speaker }) => speaker),
-      arriving: [],
-      weight: i === 0 ? 4 : i === starts.length - 1 ? 2 : 0,
-    })),
+    // Those in between the first and the last start look alike.
+    ...starts.flatMap((time, i) => {
+      if (i > 0 && i < starts.length - 1) return [];
+      const leaving = waves.filter(({ start }) => start === time).map(({ speaker }) => speaker);
+      return [{ time, leaving, arriving: [], weight: i === 0 ? 4 : 2 }];
+    }),
     ...heads.map(({ time, speaker }, i) => {
       const later = heads
         .slice(i + 1)
@@ -104,12 +105,14 @@ function fewer(drafts: readonly Draft[], most: number): Draft[] {
 }
 
 /** Halves the longest gaps. */
-function more(drafts: readonly Draft[], least: number): Draft[] {
+function more(drafts: readonly Draft[], most: number): Draft[] {
   const kept = [...drafts];
-  while (kept.length > 1 && kept.length < least) {
+  const whole = timeOf(kept, kept.length - 1);
+  while (kept.length > 1 && kept.length < most) {
     const gap = (i: number) => timeOf(kept, i + 1) - timeOf(kept, i);
     let longest = 0;
     for (let i = 1; i < kept.length - 1; i++) if (gap(i) > gap(longest)) longest = i;
+    if (kept.length >= FEWEST && gap(longest) <= LEAP * whole) break;
     const time = timeOf(kept, longest) + gap(longest) / 2;
     kept.splice(longest + 1, 0, { time, leaving: [], arriving: [], weight: 0 });
   }

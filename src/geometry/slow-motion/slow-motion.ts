@@ -34,6 +34,7 @@ export function slowMotion(stage: Stage, seatId: string, delays: MotionDelays): 
     const { line } = arrival;
     waves.push({
       speaker: speaker.id,
+      role: speaker.role,
       side,
       pair: speaker.pair ?? null,
       centre,

@@ -1,5 +1,5 @@
 /** Sound on its way from every speaker of an option to one listener, to be watched; mm and ms. */
-import type { Side } from '../input';
+import type { Role, Side } from '../input';
 import type { Line } from '../result';
 import type { Vec3 } from '../vector';
 
@@ -12,6 +12,7 @@ export type Receiver = Side | 'head';
 /** The sound of one speaker, spreading as a sphere where nothing is in its way. */
 export interface Wave {
   speaker: string;
+  role: Role;
   side: Side | null;
   pair: string | null;
   centre: Vec3;

@@ -31,6 +31,7 @@ export const SHEETS: readonly Sheet[] = [
   roomy('crossings', HEARD, 'Crossovers', () => import('./crossings')),
   roomy('image', HEARD, 'Image', () => import('./image')),
   roomy('seats', HEARD, 'Seats', () => import('./seats')),
+  roomy('slow', HEARD, 'Slow motion', () => import('./slow')),
   roomy('matters', DECIDE, 'What matters', () => import('./matters')),
   roomy('fit', DECIDE, 'Fit', () => import('./fit')),
   roomy('view', DECIDE, 'View', () => import('./view')),

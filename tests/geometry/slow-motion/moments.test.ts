@@ -20,6 +20,7 @@ function motionOf(speakers: readonly [pair: string, start: number, time: number]
     waves: named.map(({ speaker, pair, start }) => ({
       speaker,
       pair,
+      role: 'tweeter',
       side: null,
       centre: [0, 0, 0],
       start,
@@ -74,11 +75,11 @@ describe('the moments of a strip', () => {
     expect(last?.time).toBe(4.09);
     expect([...(last?.arriving ?? [])].sort()).toEqual(['b2', 't0', 't1']);
     expect(last?.arrived).toBe(3);
-    expect(times(motion)).toEqual([0, 0.7, 2.2, 4.09]);
+    expect(times(motion)).toEqual([0, 1.1, 2.2, (2.2 + 4.09) / 2, 4.09]);
   });
 
   test('halve the longest gaps where little happens', () => {
-    expect(times(motionOf([['t', 0, 3]]))).toEqual([0, 0.75, 1.5, 3]);
+    expect(times(motionOf([['t', 0, 3]]))).toEqual([0, 0.75, 1.5, 2.25, 3]);
     expect(stripMoments(motionOf([]))).toEqual([]);
   });
 
