@@ -5,6 +5,7 @@ import { startKeeping } from './store/keeping';
 import { Boundary, Workbench } from './workbench';
 
 const Scene = lazy(() => import('./scene'));
+const ReadingRoom = lazy(() => import('./sheets'));
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with the id "root"');
@@ -23,6 +24,13 @@ function page() {
     <StrictMode>
       <Boundary what="the workbench">
         <Workbench
+          papers={
+            <Boundary what="the papers">
+              <Suspense fallback={<p className="scene-message">Fetching the papers…</p>}>
+                <ReadingRoom />
+              </Suspense>
+            </Boundary>
+          }
           scene={
             <Boundary what="the drawing">
               <Suspense fallback={<p className="scene-message">Drawing the car…</p>}>

@@ -115,7 +115,16 @@ describe('import arrows', () => {
   test('enough was read for the rules to mean something', () => {
     expect(files.length).toBeGreaterThan(60);
     expect(imports.length).toBeGreaterThan(150);
-    for (const part of ['geometry', 'plan', 'store', 'exchange', 'worker', 'scene', 'workbench'])
+    for (const part of [
+      'geometry',
+      'plan',
+      'store',
+      'exchange',
+      'worker',
+      'scene',
+      'workbench',
+      'sheets',
+    ])
       expect(files.filter(within(part)).length, `files of ${part}`).toBeGreaterThan(2);
   });
 
@@ -136,6 +145,7 @@ describe('import arrows', () => {
     ['src/scene/board.tsx', "import { Table } from '../workbench';"],
     ['src/workbench/index.tsx', "import '../scene';"],
     ['src/workbench/index.tsx', "import type { Mesh } from 'three';"],
+    ['src/sheets/index.tsx', "import { Dialog } from '../workbench/dialog';"],
     ['src/exchange/index.ts', "import { planStore } from '../store';"],
     ['src/worker/client.ts', "new Worker(new URL('../store/x.ts', import.meta.url))"],
     ['src/plan/types.ts', "let a: import('../store').Step;"],

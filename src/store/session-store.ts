@@ -61,6 +61,8 @@ export interface SessionState {
   showPillarView: boolean;
   /** Draws the sealed pockets of the option on the board. */
   showPockets: boolean;
+  /** Id of the paper looked at in the place of the board; `null`: the board stands. */
+  paper: string | null;
 }
 
 export function createSessionStore() {
@@ -82,6 +84,7 @@ export function createSessionStore() {
     beside: null,
     showPillarView: false,
     showPockets: false,
+    paper: null,
   }));
 }
 

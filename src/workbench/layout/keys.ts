@@ -9,7 +9,10 @@ export const KEY_LINES: readonly KeyLine[] = [
   { keys: ['Ctrl', 'Shift', 'Z'], does: 'redo (Ctrl Y as well)' },
   { keys: ['Ctrl', 'S'], does: 'save the plan to a file' },
   { keys: ['Delete'], does: 'remove the selected speaker, with its twin when tied' },
-  { keys: ['Esc'], does: 'give up a drag or a half-typed number; then go back to the whole car' },
+  {
+    keys: ['Esc'],
+    does: 'give up a drag or a half-typed number; then go back to the whole car, or from the papers to the board',
+  },
   { keys: ['↑', '↓'], does: 'in a number: one step; with Shift ten, with Alt a tenth' },
   { keys: ['Enter'], does: 'in a number: take it' },
   { keys: ['1', '…', '5'], does: 'in the drawing: free, plan, side, front, from the seat' },

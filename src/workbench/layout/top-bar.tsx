@@ -6,6 +6,7 @@ import { TextField } from '../parts/text-field';
 import { useLocked } from '../parts/use-board';
 import { useTheme } from '../parts/use-theme';
 import { SeatInView } from './seat-in-view';
+import { openPapers } from './use-paper';
 
 export type DialogName = 'plans' | 'start' | 'export' | 'keys';
 
@@ -36,6 +37,9 @@ export function TopBar({ onOpen }: { onOpen: (dialog: DialogName) => void }) {
         </button>
         <button type="button" onClick={() => onOpen('export')}>
           Export…
+        </button>
+        <button type="button" onClick={openPapers}>
+          On paper…
         </button>
       </div>
       <UndoButtons />

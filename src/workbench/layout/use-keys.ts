@@ -14,7 +14,8 @@ export interface KeyActions {
 export function useKeys({ save, showKeys }: KeyActions): void {
   useEffect(() => {
     const unlessTyping = (act: () => void) => (event: KeyboardEvent) => {
-      if (isTyping(event.target)) return;
+      // On paper nothing of the plan is changed out of sight.
+      if (isTyping(event.target) || sessionStore.getState().paper !== null) return;
       event.preventDefault();
       act();
     };
@@ -38,9 +39,14 @@ export function useKeys({ save, showKeys }: KeyActions): void {
   }, [save, showKeys]);
 }
 
-/** Esc: gives up the drag that runs, or else what is selected. */
+/** Esc: goes back from the papers; on the board gives up the drag that runs, or else what is selected. */
 function stepBack(event: KeyboardEvent): void {
-  if (event.defaultPrevented || isTyping(event.target)) return;
+  if (event.defaultPrevented) return;
+  if (sessionStore.getState().paper !== null) {
+    if (!document.querySelector('dialog[open]')) sessionStore.setState({ paper: null });
+    return;
+  }
+  if (isTyping(event.target)) return;
   if (planStore.getState().gesture) planStore.cancelGesture();
   else sessionStore.setState({ selection: null });
 }

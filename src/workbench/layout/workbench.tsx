@@ -9,6 +9,7 @@ import { rememberLook } from './remember-look';
 import { SceneBar } from './scene-bar';
 import { type DialogName, TopBar } from './top-bar';
 import { useKeys } from './use-keys';
+import { usePaperInView } from './use-paper';
 import { useSaveToFile } from './use-save';
 
 // On its way from the first moment: it stands a moment after the numbers, in a place kept for it.
@@ -17,23 +18,28 @@ const DetailsColumn = lazy(async () => ({ default: (await details).DetailsColumn
 
 const NewerVersion = lazy(() => import('../plans/newer-version'));
 
-/** The whole page: the scene is given from outside and stands in the middle. */
-export function Workbench({ scene }: { scene: ReactNode }) {
+/**
+ * The whole page: the scene is given from outside and stands in the middle; so are the papers, which
+ * stand in the board's place while one is looked at.
+ */
+export function Workbench({ scene, papers }: { scene: ReactNode; papers: ReactNode }) {
   const [dialog, setDialog] = useState<DialogName | null>(null);
   const close = useCallback(() => setDialog(null), []);
   const showKeys = useCallback(() => setDialog('keys'), []);
   const { save, failure } = useSaveToFile();
   useKeys({ save, showKeys });
   useEffect(() => rememberLook(sessionStore, () => localStorage), []);
+  const onPaper = usePaperInView();
 
   return (
     <FileDrop>
-      <nav className="skip-links" aria-label="Skip">
+      {onPaper && papers}
+      <nav className="skip-links" aria-label="Skip" hidden={onPaper}>
         <a href="#answers">Skip to the answer</a>
         <a href="#speakers">Skip to the speakers</a>
         <a href="#details">Skip to the details</a>
       </nav>
-      <div className="board">
+      <div className="board" hidden={onPaper}>
         <TopBar onOpen={setDialog} />
         <div className="board-notes">
           <KeepingBanner />

@@ -1,0 +1,22 @@
+/** What can be printed. A paper more: a folder, its words, and one line here. */
+import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+import type { WordKey } from './words/catalogue';
+
+export interface Paper {
+  /** Kept in the session while the paper is looked at. */
+  id: string;
+  title: WordKey;
+  /**
+   * The paper itself: takes its plan from `usePaperFacts()` and its words from `useWords()`, and
+   * answers with one `<Flow>`.
+   */
+  Body: LazyExoticComponent<ComponentType>;
+}
+
+export const PAPERS: readonly Paper[] = [
+  { id: 'customer', title: 'paper.customer', Body: lazy(() => import('./customer')) },
+];
+
+/** The paper of that id, or the first. */
+export const paperOf = (id: string | null): Paper =>
+  PAPERS.find((paper) => paper.id === id) ?? (PAPERS[0] as Paper);

@@ -1,0 +1,51 @@
+import { useState } from 'react';
+import { LONGEST_SHOP_NAME } from '../../store/paper-settings';
+import { paperSettings, usePaperSettings } from '../settings';
+import { smallPicture } from './small-picture';
+
+/** The shop's own head of the page: kept on this machine, and in no plan file. */
+export function ShopFields() {
+  const { shopName, shopLogo } = usePaperSettings((settings) => settings);
+  const [problem, setProblem] = useState<string | null>(null);
+  const take = async (file: File | undefined) => {
+    if (!file) return;
+    const picture = await smallPicture(file);
+    setProblem(picture.ok ? null : picture.problem);
+    if (picture.ok) paperSettings.setState({ shopLogo: picture.address });
+  };
+  return (
+    <details className="room-shop">
+      <summary>Your shop on the page</summary>
+      <label className="room-choice">
+        <span>Name</span>
+        <input
+          type="text"
+          value={shopName}
+          maxLength={LONGEST_SHOP_NAME}
+          onChange={(event) => paperSettings.setState({ shopName: event.target.value })}
+        />
+      </label>
+      <label className="room-choice">
+        <span>Logo, as PNG, JPEG, WebP or SVG</span>
+        <input
+          type="file"
+          accept="image/png,image/jpeg,image/webp,image/svg+xml"
+          onChange={(event) => {
+            void take(event.target.files?.[0]);
+            event.target.value = '';
+          }}
+        />
+      </label>
+      {problem && <p role="alert">{problem}</p>}
+      {shopLogo && (
+        <p className="room-logo">
+          <img src={shopLogo} alt="Your logo" />
+          <button type="button" onClick={() => paperSettings.setState({ shopLogo: null })}>
+            Remove the logo
+          </button>
+        </p>
+      )}
+      <p className="quiet-text">Kept in this browser only.</p>
+    </details>
+  );
+}

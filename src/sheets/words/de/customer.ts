@@ -1,0 +1,4 @@
+export const customer = {
+  'customer.title': 'Woher der Klang in Ihrem Auto kommt',
+  'customer.cautions': 'Bevor geschnitten wird',
+};

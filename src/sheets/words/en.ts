@@ -1,0 +1,11 @@
+import { cautions } from './en/cautions';
+import { customer } from './en/customer';
+import { room } from './en/room';
+import { things } from './en/things';
+
+/** English: its keys are the catalogue's keys. */
+export const en = {
+  name: 'English',
+  locale: 'en-GB',
+  words: { ...room, ...things, ...cautions, ...customer },
+};
