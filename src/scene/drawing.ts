@@ -15,7 +15,14 @@ import {
   sub,
   type Vec3,
 } from '../geometry';
-import { currentAnswer, currentOption, currentSeat, planStore, sessionStore } from '../store';
+import {
+  currentAnswer,
+  currentOption,
+  currentSeat,
+  planStore,
+  sessionStore,
+  slowMotionStore,
+} from '../store';
 import { chosenId, type Hovered } from './attention';
 import { carRoot } from './axes';
 import { type Beside, createBeside } from './halves/beside';
@@ -99,6 +106,14 @@ export function createDrawing(needs: DrawingNeeds) {
   const stopSession = sessionStore.subscribe((now, before) => {
     if (now.theme !== before.theme) repaint = true;
     touch();
+  });
+
+  // While it plays, what is drawn is moved and nothing is made anew.
+  const stopSlow = slowMotionStore.subscribe((now, before) => {
+    if (now.open !== before.open || now.delays !== before.delays) {
+      beside?.spoil();
+      touch();
+    } else if (now.open && now.time !== before.time) anew();
   });
 
   /** Brings the parts up to the plan shown; only what changed is made anew. */
@@ -229,6 +244,8 @@ export function createDrawing(needs: DrawingNeeds) {
       repaint = false;
       if (stale) sync();
       stale = false;
+      mine.flow();
+      beside?.drawing.flow();
       const moving = rig.step(now);
       light();
       camera.updateMatrixWorld();
@@ -292,6 +309,7 @@ export function createDrawing(needs: DrawingNeeds) {
       mine.dispose();
       stopPlan();
       stopSession();
+      stopSlow();
       theme.end();
       labels.end();
       rig.end();

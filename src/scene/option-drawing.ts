@@ -12,7 +12,7 @@ import type {
   SpeakerInput,
   Vec3,
 } from '../geometry';
-import { planStore, sessionStore } from '../store';
+import { planStore, sessionStore, slowMotionStore } from '../store';
 import { problemsOf, viewsOf } from '../store/fit-of-board';
 import {
   chosenId,
@@ -33,7 +33,9 @@ import { createPillarPart } from './parts/pillar-part';
 import { createPocketsPart } from './parts/pockets-part';
 import { createReflectionsPart } from './parts/reflections-part';
 import { createSpeakersPart } from './parts/speakers-part';
+import { createWavesPart } from './parts/waves-part';
 import { RUNS_INTO_NOTHING, type RunsInto, runsInto } from './runs-into';
+import { createMotionKeeper } from './waves/keep-motion';
 import type { WordsFrame } from './words/want';
 
 export interface OptionShown {
@@ -67,8 +69,10 @@ export function createOptionDrawing(
     reflections: createReflectionsPart(kit),
     image: createImagePart(kit),
     pillar: createPillarPart(kit),
+    waves: createWavesPart(kit),
   };
-  const { marks, pockets, speakers, lines, reflections, image, pillar } = parts;
+  const { marks, pockets, speakers, lines, reflections, image, pillar, waves } = parts;
+  const motions = createMotionKeeper();
   for (const part of Object.values(parts)) group.add(part.group);
   const images = createImageKeeper(ask);
   let inTheWay = NOTHING;
@@ -89,6 +93,17 @@ export function createOptionDrawing(
     const stage = { plan, cabin, option: input, result: option };
     const kept = images.of(stage, seat.id, planStore.getState().gesture === null);
     image.show(kept, cabin.seats.find(({ id }) => id === seat.id) ?? null, level);
+  }
+
+  /** The sound on its way; not while something is moved, since then it starts elsewhere. */
+  function showWaves({ cabin, option, seat }: OptionShown): void {
+    const { open, delays } = slowMotionStore.getState();
+    const input = inputOf(option);
+    const still = planStore.getState().gesture === null;
+    const at = cabin.seats.find(({ id }) => id === seat?.id) ?? null;
+    const looked = open && still && option && input && at;
+    const stage = looked && { plan: planStore.shown(), cabin, option: input, result: option };
+    waves.show(stage ? motions.of(stage, at.id, delays) : null, at, cabin);
   }
 
   /** What the selected speaker runs into, and what the pillars hide; worked out once an answer. */
@@ -131,13 +146,17 @@ export function createOptionDrawing(
         hits.speakers,
       );
       // From the listener's own eyes every line would run into the lens.
-      lines.group.visible = lookedThrough === null && !painted;
       showImage(shown);
+      showWaves(shown);
+      // Waves are the sound itself: lines to where it goes would only be lines among lines.
+      lines.group.visible = lookedThrough === null && !painted && !waves.group.visible;
       const emphasis = { selected: chosen, hovered: over, underneath: image.shown() !== null };
       const head = seat?.head ?? ORIGIN;
       lines.show(head, arrivals, placed, emphasis, around);
       reflections.show(head, reflecting, placed, lookedThrough === null);
     },
+    /** Moves what is on its way to where it is now. */
+    flow: () => waves.at(slowMotionStore.getState().time),
     /** Keep-clear zones the selected speaker reaches into. */
     zonesHit: () => hits.zones,
     /** What stands in the way of the lines looked at, and of the selected speaker itself. */
@@ -147,7 +166,7 @@ export function createOptionDrawing(
         ...frame,
         zones,
         speakers: speakers.shown(),
-        lines: overPaint ? [] : lines.shown(),
+        lines: overPaint || waves.group.visible ? [] : lines.shown(),
         reflections: reflections.shown(),
         fan: image.shown(),
         pillars: pillar.shown(),

@@ -9,6 +9,8 @@ export interface Palette {
   free: Color;
   blocked: Color;
   zone: Color;
+  left: Color;
+  right: Color;
   /** True when ink is lighter than paper: a slate board instead of drawing paper. */
   dark: boolean;
 }
@@ -22,6 +24,8 @@ const PROPERTIES = {
   free: ['--free', '#2b6a5b'],
   blocked: ['--blocked', '#a3392f'],
   zone: ['--scene-zone', '#b8791c'],
+  left: ['--left', '#1b4f86'],
+  right: ['--right', '#6c3a74'],
 } as const;
 
 /**
@@ -84,6 +88,8 @@ export function watchTheme(host: HTMLElement, changed: () => void): ThemeWatch {
         free: read('free'),
         blocked: read('blocked'),
         zone: read('zone'),
+        left: read('left'),
+        right: read('right'),
         dark: brightness(ink) > brightness(paper),
       };
     },

@@ -1,5 +1,5 @@
 /** The materials of one scene, made once, and the order things are laid on the sheet. */
-import { Color, DoubleSide, type ShaderMaterial } from 'three';
+import { Color, DoubleSide } from 'three';
 import { inkMaterial } from '../shading/ink-material';
 import type { Look } from '../shading/look';
 import { mapMaterial, rampTexture } from '../shading/map-material';
@@ -13,6 +13,7 @@ import {
   shadeMaterial,
   traceMaterial,
 } from '../shading/materials';
+import { createWavesLook } from '../shading/waves-look';
 import type { Palette } from '../theme';
 
 /** Later numbers are laid over earlier ones; opaque things come before all of them. */
@@ -25,6 +26,7 @@ export const LAYER = {
   path: 4,
   ghostDepth: 6,
   ghost: 7,
+  wave: 8,
   zone: 9,
   marks: 10,
 } as const;
@@ -71,6 +73,7 @@ export function createKit(look: Look) {
     path: inkMaterial(look, { lift: 4 }),
     pathBehind: inkMaterial(look, { lift: 4, behind: true, opacity: 0.62 }),
     marks: inkMaterial(look, { overAll: true }),
+    waves: createWavesLook(look),
   };
   return {
     ...kit,
@@ -84,10 +87,11 @@ export function createKit(look: Look) {
       colours.near.copy(palette.blocked).lerp(palette.paper, 0.3);
       colours.zone.copy(palette.zone);
       colours.pen.copy(palette.ink);
+      kit.waves.paint(palette);
     },
     dispose() {
       ramp.dispose();
-      for (const material of Object.values(kit) as ShaderMaterial[]) material.dispose();
+      for (const material of Object.values(kit)) material.dispose();
     },
   };
 }
