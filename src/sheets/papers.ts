@@ -15,6 +15,8 @@ export interface Paper {
 
 export const PAPERS: readonly Paper[] = [
   { id: 'customer', title: 'paper.customer', Body: lazy(() => import('./customer')) },
+  { id: 'mark-out', title: 'paper.mark-out', Body: lazy(() => import('./mark-out')) },
+  { id: 'ring', title: 'paper.ring', Body: lazy(() => import('./ring')) },
 ];
 
 /** The paper of that id, or the first. */

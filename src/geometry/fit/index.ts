@@ -1,5 +1,5 @@
 /** Whether speakers fit where they are put. */
-export { backLift } from './back-lift';
+export { backLift, depthBehind } from './back-lift';
 export type { StandingSpeaker } from './body';
 export { DEEPEST_POCKET } from './deepest-pocket';
 export { type DepthAnswer, depthForLitres } from './depth-for-litres';
@@ -7,6 +7,7 @@ export { createFitter, type FitSubject, type Fitter, fitOf } from './fitter';
 export { type FlatPanel, flatPanel } from './flat-panel';
 export { LITRE, meshVolume } from './mesh-volume';
 export { isSimple, type Point2 } from './outline';
+export { outlineOf } from './panel-ground';
 export { FLANGE_LIFT } from './panel-problems';
 export {
   PILLAR_LIMIT_DEG,

@@ -1,4 +1,10 @@
 /** Mounting rings: the only door of this folder. */
+export {
+  type DimensionLine as DimensionMark,
+  type DimensionStyle,
+  dimensionLine,
+  strokeOf,
+} from './dimension-line';
 export { type RingSectionDrawing, ringSection } from './ring-section';
 export { ringStandoff } from './ring-standoff';
 export { formOfSpeaker, inputOfSpeaker, placeOfSpeaker, ringOfSpeaker } from './speaker-ring';

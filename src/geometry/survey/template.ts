@@ -4,7 +4,7 @@ import { bodyOf } from '../fit/body';
 import type { Point2 } from '../fit/outline';
 import { groundAt, liftOf } from '../fit/panel-ground';
 import { depthBehindPanel } from '../fit/panel-problems';
-import type { SpeakerInput } from '../input';
+import type { SpeakerBody, SpeakerInput } from '../input';
 import type { PlacedSpeaker } from '../result';
 import { formOfSpeaker, inputOfSpeaker, placeOfSpeaker } from '../ring/speaker-ring';
 import { usualRing } from '../ring/usual-ring';
@@ -21,12 +21,17 @@ export interface Ellipse {
   turnDeg: number;
 }
 
-/** All in the panel's tangent plane at the spot, which is the origin: x right, y up, mm, as seen. */
+/**
+ * All in one plane, mm, x right and y up as seen from the cabin. `panel`: the panel's tangent plane at
+ * the spot, which is the origin. `face`: square to the axis through the speaker's front, for what
+ * stands wholly before its panel on no ring, as in a pod; the origin is the front's middle.
+ */
 export interface MarkTemplate {
+  plane: 'panel' | 'face';
   frame: PanelFrame;
   /** Where the speaker's axis leaves the panel: the middle of all that is round. */
   middle: Point2;
-  /** The hole; `null` where the body stands wholly before the panel. */
+  /** The hole; `null` where the body stands wholly before the panel on a ring. */
   cutout: Ellipse | null;
   /** The flange's edge, moved onto the panel along the axis. */
   flange: Ellipse;
@@ -62,6 +67,11 @@ export function markTemplate(
   const { axis, normal, position, standoff } = place;
   const cosine = clamp(dot(axis, normal), -1, 1);
   if (!(cosine > 0.1)) return null;
+  const ground = groundAt(panel, mount.u, mount.v);
+  const behind = depthBehindPanel(bodyOf({ speaker, placed }), ground, standoff);
+  const made = formOfSpeaker(speaker, placed);
+  const input = made?.ok ? inputOfSpeaker(speaker) : null;
+  if (behind <= 0 && !input) return faceTemplate(axis, body);
   const frame = panelFrame(normal);
   const spot = along(position, normal, -standoff);
   const flat = (p: Vec3): Point2 => {
@@ -84,20 +94,17 @@ export function markTemplate(
     turnDeg,
   });
 
-  const made = formOfSpeaker(speaker, placed);
-  const input = made?.ok ? inputOfSpeaker(speaker) : null;
   const usual = input ?? usualRing(body, {});
   const { x, y } = ringFrame(place);
   const screws = input
     ? screwPlaces(input).map(([a, b]) => down(add(position, add(scale(x, a), scale(y, b)))))
     : [];
-  const ground = groundAt(panel, mount.u, mount.v);
-  const behind = depthBehindPanel(bodyOf({ speaker, placed }), ground, standoff);
   const ring = input ? round(input.outer) : null;
   const flange = round(body.flange);
   const widest = ring ?? flange;
   const [reachX, reachY] = reachOf(widest);
   return {
+    plane: 'panel',
     frame,
     middle,
     cutout: behind > 0 ? round(input ? input.bore : body.cutout) : null,
@@ -113,6 +120,31 @@ export function markTemplate(
     lift: liftOf(ground.bend, 0, widest.half[0]),
     low: [Math.min(0, middle[0] - reachX), Math.min(0, middle[1] - reachY)],
     high: [Math.max(0, middle[0] + reachX), Math.max(0, middle[1] + reachY)],
+  };
+}
+
+/** Circles as in the speaker's own drawing. */
+function faceTemplate(axis: Vec3, body: SpeakerBody): MarkTemplate {
+  const round = (diameter: number): Ellipse => ({
+    centre: [0, 0],
+    half: [diameter / 2, diameter / 2],
+    turnDeg: 0,
+  });
+  const reach = body.flange / 2;
+  return {
+    plane: 'face',
+    frame: panelFrame(axis),
+    middle: [0, 0],
+    cutout: round(body.cutout),
+    flange: round(body.flange),
+    ring: null,
+    screwCircle: round(usualRing(body, {}).screws?.circle ?? body.cutout),
+    screws: [],
+    lean: null,
+    rays: [],
+    lift: 0,
+    low: [-reach, -reach],
+    high: [reach, reach],
   };
 }
 

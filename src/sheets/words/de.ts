@@ -1,11 +1,13 @@
 import type { Language } from './catalogue';
 import { cautions } from './de/cautions';
 import { customer } from './de/customer';
+import { markOut } from './de/mark-out';
+import { ring } from './de/ring';
 import { room } from './de/room';
 import { things } from './de/things';
 
 export const de: Language = {
   name: 'Deutsch',
   locale: 'de-DE',
-  words: { ...room, ...things, ...cautions, ...customer },
+  words: { ...room, ...things, ...cautions, ...customer, ...markOut, ...ring },
 };

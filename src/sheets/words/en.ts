@@ -1,5 +1,7 @@
 import { cautions } from './en/cautions';
 import { customer } from './en/customer';
+import { markOut } from './en/mark-out';
+import { ring } from './en/ring';
 import { room } from './en/room';
 import { things } from './en/things';
 
@@ -7,5 +9,5 @@ import { things } from './en/things';
 export const en = {
   name: 'English',
   locale: 'en-GB',
-  words: { ...room, ...things, ...cautions, ...customer },
+  words: { ...room, ...things, ...cautions, ...customer, ...markOut, ...ring },
 };

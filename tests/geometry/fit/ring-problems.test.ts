@@ -75,7 +75,9 @@ describe('a speaker on a ring', () => {
     expect(problems(scene, mid(BODY, { mount: onRing(10).mount as never }))).toEqual([]);
     const [problem] = told(scene, onRing(10));
     expect(problem).toMatchObject({ kind: 'zone', with: 'bag', hard: true });
-    expect(problem?.sentence).toMatch(/^its ring reaches .* mm along its axis into the place kept clear/);
+    expect(problem?.sentence).toMatch(
+      /^its ring reaches .* mm along its axis into the place kept clear/,
+    );
 
     const plan = planOf(scene, [onRing(10)]);
     const cabin = cabinOf(plan);

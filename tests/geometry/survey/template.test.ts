@@ -73,8 +73,15 @@ describe('the template of a spot', () => {
   });
 
   test('a body wholly before its panel needs no hole', () => {
-    expect(drawn(leaning(0, 41)).cutout).not.toBeNull();
-    expect(drawn(leaning(0, 42.5)).cutout).toBeNull();
+    const behind = drawn(leaning(0, 41));
+    expect([behind.plane, behind.cutout]).toEqual(['panel', expect.anything()]);
+    // On a ring only wires go through the panel; without one a pod's own face is what is cut.
+    const onRing = drawn(leaning(0, 42.5, { ring: {} }));
+    expect([onRing.plane, onRing.cutout]).toEqual(['panel', null]);
+    const pod = drawn(leaning(20, 80));
+    expect(pod.plane).toBe('face');
+    expect(pod.cutout?.half).toEqual([37.5, 37.5]);
+    expect([pod.middle, pod.lean, pod.rays]).toEqual([[0, 0], null, []]);
   });
 
   test('a ring covers on paper just what the printed ring’s back covers', () => {

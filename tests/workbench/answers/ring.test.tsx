@@ -2,6 +2,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import {
   createEvaluator,
+  dimensionLine,
   type Mount,
   type RingForm,
   type RingInput,
@@ -11,7 +12,6 @@ import { demoPlan } from '../../../src/plan/demo';
 import { aimSpeaker, mountSpeaker, type PlanRecipe, setRing } from '../../../src/plan/edits';
 import { problemsOf } from '../../../src/store/fit-of-board';
 import { createPlanStore } from '../../../src/store/plan-store';
-import { dimension } from '../../../src/workbench/answers/ring/dimension-line';
 import { ringAt, standoffFor, wedgeOf } from '../../../src/workbench/answers/ring/ring-board';
 import {
   boardWords,
@@ -165,13 +165,14 @@ describe('a measure in a drawing', () => {
   test('is never written upside down', () => {
     for (let deg = 0; deg < 360; deg += 15) {
       const a = (deg * Math.PI) / 180;
-      const { turn } = dimension(
+      const { turn } = dimensionLine(
         [
           [0, 0],
           [200 * Math.cos(a), 200 * Math.sin(a)],
         ],
         20,
         '10 mm',
+        { arrow: 5, gap: 3, letter: 6.5 },
       );
       expect(turn).toBeGreaterThanOrEqual(-90);
       expect(turn).toBeLessThanOrEqual(90);

@@ -1,6 +1,12 @@
-import { type RingForm, type RingInput, ringSection } from '../../../geometry';
+import {
+  dimensionLine,
+  type Point2,
+  type RingForm,
+  type RingInput,
+  ringSection,
+  strokeOf,
+} from '../../../geometry';
 import { formatLength, formatNumber, type LengthUnit } from '../../../plan/units';
-import { type At, dimension, strokeOf } from './dimension-line';
 
 export interface SectionDrawingProps {
   input: RingInput;
@@ -16,6 +22,7 @@ const ROOM = { side: 66, top: 58, bottom: 46 } as const;
 const HIGHEST = 300;
 /** Measures stand off what they measure, pixels. */
 const OFF = 20;
+const STYLE = { arrow: 5, gap: 3, letter: 6.5 } as const;
 
 /** The ring cut along its thin and its thick side, on its panel, with its measures. */
 export function SectionDrawing({ input, form, unit, width, name }: SectionDrawingProps) {
@@ -24,20 +31,22 @@ export function SectionDrawing({ input, form, unit, width, name }: SectionDrawin
   const scale = Math.min((width - 2 * ROOM.side) / wide, HIGHEST / high);
   const height = high * scale + ROOM.top + ROOM.bottom;
   const left = (width - wide * scale) / 2;
-  const at = ([x, y]: At): At => [
+  const at = ([x, y]: Point2): Point2 => [
     left + (x - drawn.low[0]) * scale,
     ROOM.top + (drawn.high[1] - y) * scale,
   ];
   const mm = (value: number) => formatLength(value, unit, unit === 'mm' ? 1 : 2);
-  const [foot, front, end] = drawn.axis.map(at) as [At, At, At];
-  const normal = drawn.normal.map(at) as [At, At];
+  const [foot, front, end] = drawn.axis.map(at) as [Point2, Point2, Point2];
+  const normal = drawn.normal.map(at) as [Point2, Point2];
   const panel = at([0, 0])[1];
   const wedge = form.thickSide !== null;
   // Along the front, above it; heights beside the ring, one where they are alike.
+  const dimension = (ends: readonly [Point2, Point2], off: number, label: string) =>
+    dimensionLine(ends, off, label, STYLE);
   const dimensions = [
-    dimension(drawn.front.map(at) as [At, At], OFF + 22, mm(input.outer)),
-    dimension(drawn.bore.map(at) as [At, At], OFF, mm(input.bore)),
-    dimension(drawn.thin.map(at) as [At, At], OFF - 6, mm(form.sections.thinOuter)),
+    dimension(drawn.front.map(at) as [Point2, Point2], OFF + 22, mm(input.outer)),
+    dimension(drawn.bore.map(at) as [Point2, Point2], OFF, mm(input.bore)),
+    dimension(drawn.thin.map(at) as [Point2, Point2], OFF - 6, mm(form.sections.thinOuter)),
     ...(wedge
       ? [dimension([at(drawn.thick[1]), at(drawn.thick[0])], OFF - 6, mm(form.sections.thickOuter))]
       : []),
@@ -109,10 +118,10 @@ export function SectionDrawing({ input, form, unit, width, name }: SectionDrawin
 }
 
 /** Between the panel's normal and the axis, inside the bore where there is room. */
-function WedgeArc({ front, spot, foot }: { front: At; spot: At; foot: At }) {
-  const far = (p: At) => Math.sqrt((p[0] - front[0]) ** 2 + (p[1] - front[1]) ** 2);
+function WedgeArc({ front, spot, foot }: { front: Point2; spot: Point2; foot: Point2 }) {
+  const far = (p: Point2) => Math.sqrt((p[0] - front[0]) ** 2 + (p[1] - front[1]) ** 2);
   const radius = far(spot) * 0.75;
-  const on = (p: At): string =>
+  const on = (p: Point2): string =>
     [0, 1]
       .map(
         (k) => (front[k] as number) + (((p[k] as number) - (front[k] as number)) / far(p)) * radius,

@@ -1,0 +1,186 @@
+import { useMemo } from 'react';
+import { FLANGE_LIFT, hourOf, MOST_WEDGE_DEG, panelFrame, RIM_RADIUS } from '../../geometry';
+import type { PageSize } from '../../store/paper-settings';
+import { type PaperFacts, usePaperFacts } from '../facts';
+import { misfitSentences, misfitsOf } from '../mark-out/misfits';
+import { type Block, contentBox, Flow, heading, paragraphs, piece } from '../page';
+import { cautionBlocks } from '../parts/cautions';
+import { usePaperSettings } from '../settings';
+import { type PrintedWords, useWords } from '../words/use-words';
+import { type SpeakerOnRing, speakersOnRings } from './ring-data';
+import { boardSentence, ringRows } from './ring-rows';
+import { SectionOnPaper, scaleFor } from './section-on-paper';
+import './ring.css';
+
+/** For whoever makes the rings: each in section with its measures. */
+export default function RingSheet() {
+  const words = useWords();
+  const answer = usePaperFacts();
+  const size = usePaperSettings(({ pageSize }) => pageSize);
+  const blocks = useMemo(
+    () =>
+      answer.ok
+        ? ringBlocks(words, answer.facts, size)
+        : paragraphs('nothing', words.t('paper.nothing', { reason: answer.reason })),
+    [answer, words, size],
+  );
+  return <Flow blocks={blocks} />;
+}
+
+/** Highest a section is drawn, mm: with its table it stays on one page. */
+const HIGHEST = 118;
+
+export function ringBlocks(
+  words: PrintedWords,
+  { cabin, option, result }: PaperFacts,
+  size: PageSize,
+): Block[] {
+  const { t } = words;
+  const title = heading('title', t('ring.title', { option: option.title ?? option.id }), 1);
+  const rings = speakersOnRings(cabin, option, result.placed);
+  if (rings.length === 0) return [title, ...paragraphs('none', t('ring.none'))];
+  const subject = { cabin, option, placed: result.placed };
+  const misfits = misfitsOf(subject);
+  return [
+    title,
+    ...paragraphs('intro', t('ring.intro'), 'paper-small'),
+    ...rings.flatMap((one, i) =>
+      blocksOf(words, one, {
+        name: words.names.speaker(one.speaker, option.speakers),
+        misfits: misfitSentences(words, misfits.get(one.speaker.id) ?? [], subject),
+        size,
+        startsPage: i > 0,
+      }),
+    ),
+    ...paragraphs(
+      'rim',
+      t('ring.rim-advice', { mm: words.n.length(RIM_RADIUS, words.n.unit === 'mm' ? 1 : 2) }),
+      'paper-small',
+    ),
+    ...cautionBlocks(words, option, t('mark.cautions')),
+  ];
+}
+
+function blocksOf(
+  words: PrintedWords,
+  one: SpeakerOnRing,
+  about: { name: string; misfits: readonly string[]; size: PageSize; startsPage: boolean },
+): Block[] {
+  const { name, misfits, size, startsPage } = about;
+  const { t, n, names } = words;
+  const { speaker, panel, input, place, answer, zones } = one;
+  const { id } = speaker;
+  const mm = (value: number) => n.length(value, n.unit === 'mm' ? 1 : 2);
+  const told = [
+    t('ring.where', { panel: names.panel(panel), mm: mm(place.standoff) }),
+    ...(answer.ok ? madeSentences(words, one) : [refusedSentence(words, one)]),
+  ];
+  const head: Block[] = [
+    heading(`head-${id}`, t('ring.of', { speaker: name }), 2, { startsPage }),
+    piece(
+      `told-${id}`,
+      <>
+        <p>{told.join(' ')}</p>
+        {misfits.length > 0 && (
+          <p className="ring-misfits">
+            <strong>{t('mark.misfits')}: </strong>
+            {misfits.join('; ')}.
+          </p>
+        )}
+        {zones.map((zone) => (
+          <p key={zone.id} className="ring-zone">
+            <strong>{t('ring.zone', { zone: names.zone(zone) })}</strong>{' '}
+            {t(zone.given ? 'caution.zone.given' : 'caution.zone.usual')}
+          </p>
+        ))}
+      </>,
+    ),
+  ];
+  if (!answer.ok) return head;
+  const form = answer.ring;
+  const room = [contentBox(size).width, HIGHEST] as const;
+  const scale = scaleFor(input, form, room);
+  return [
+    ...head,
+    piece(
+      `section-${id}`,
+      <figure className="ring-figure">
+        <SectionOnPaper
+          {...{ input, form, room, words }}
+          label={t('ring.section', { speaker: name })}
+        />
+        <figcaption className="paper-small">
+          {scale === 1
+            ? t('ring.true-size')
+            : t('ring.scaled', { percent: `${n.number(scale * 100)}\u00a0%` })}
+          <ScaleBar scale={scale} label={t('ring.bar', { mm: n.length(BAR) })} />
+          {n.length(BAR)}
+        </figcaption>
+      </figure>,
+    ),
+    {
+      kind: 'table',
+      id: `measures-${id}`,
+      caption: t('ring.section', { speaker: name }),
+      className: 'ring-table',
+      head: (
+        <tr>
+          <th scope="col">{t('ring.measure')}</th>
+          <th scope="col" className="number">
+            {t('ring.value')}
+          </th>
+        </tr>
+      ),
+      rows: ringRows(words, input, form).map((row) => (
+        <tr key={row.id}>
+          <th scope="row">{row.name}</th>
+          <td className="number">{row.value}</td>
+        </tr>
+      )),
+    },
+    ...paragraphs(`boards-${id}`, boardSentence(words, input, form)),
+  ];
+}
+
+/** mm of the ring. */
+const BAR = 50;
+
+function ScaleBar({ scale, label }: { scale: number; label: string }) {
+  const width = BAR * scale;
+  return (
+    <svg
+      className="ring-bar"
+      width={`${width + 2}mm`}
+      height="4mm"
+      viewBox={`-1 0 ${width + 2} 4`}
+      role="img"
+      aria-label={label}
+    >
+      <path data-ruler="bar" d={`M0 2.5h${width}`} />
+      <path d={`M0 1v3M${width} 1v3`} />
+    </svg>
+  );
+}
+
+function madeSentences(words: PrintedWords, { answer, place, lift }: SpeakerOnRing): string[] {
+  const { t, n } = words;
+  if (!answer.ok) return [];
+  const { overLimit, thickSide } = answer.ring;
+  const frame = panelFrame(place.normal);
+  return [
+    ...(thickSide ? [t('ring.thick', { hour: hourOf(frame, thickSide), way: frame.upIs })] : []),
+    ...(overLimit ? [t('ring.steep', { deg: n.angle(MOST_WEDGE_DEG) })] : []),
+    ...(lift > FLANGE_LIFT
+      ? [t('ring.lift', { mm: n.length(lift, n.unit === 'mm' ? 1 : 2) })]
+      : []),
+  ];
+}
+
+function refusedSentence({ t, n }: PrintedWords, { answer, place }: SpeakerOnRing): string {
+  if (answer.ok) return '';
+  return answer.standoffNeeded === null
+    ? t('ring.refused-measures')
+    : t('ring.refused-standoff', {
+        mm: n.length(answer.standoffNeeded - place.standoff, n.unit === 'mm' ? 1 : 2),
+      });
+}
