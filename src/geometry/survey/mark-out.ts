@@ -6,7 +6,7 @@ import { buildCaster, type Caster } from '../paths/cast';
 import type { PlacedSpeaker } from '../result';
 import { along, distance, type Vec3 } from '../vector';
 import { type FaceReading, faceReadings } from './face-tilt';
-import { TAPE_SD, tapeFix } from './tape-fix';
+import { roughly95, TAPE_SD, tapeFix, tapeSds } from './tape-fix';
 
 export interface TapeReading {
   reference: ReferencePoint;
@@ -109,7 +109,7 @@ function markOne(
 
 interface Fix {
   tapes: TapeReading[];
-  within95: number;
+  about95: number;
 }
 
 /** An error so much larger than the least is taken for nearer points. Choice of ours. */
@@ -125,7 +125,7 @@ function bestTapes(
   spot: Vec3,
   normal: Vec3,
   panel: string | null,
-): Fix | null {
+): { tapes: TapeReading[]; within95: number } | null {
   const start = panel === null ? null : { panel, standoff: 0, normal };
   // A point on a panel lies in it: a tape is held just before the surface.
   const from = along(spot, normal, TAPE_LIFT);
@@ -143,27 +143,34 @@ function bestTapes(
     for (let j = i + 1; j < reached.length; j++)
       for (let k = j + 1; k < reached.length; k++) {
         const tapes = [reached[i], reached[j], reached[k]] as TapeReading[];
-        const fix = tapeFix(
+        const sds = tapeSds(
           spot,
           normal,
           tapes.map(({ reference }) => reference.point),
-          TAPE_SD,
         );
-        if (fix) fixes.push({ tapes, within95: fix.within95 });
+        if (sds) fixes.push({ tapes, about95: roughly95(sds) });
       }
-  const least = Math.min(...fixes.map(({ within95 }) => within95));
+  const least = Math.min(...fixes.map(({ about95 }) => about95));
   const longest = ({ tapes }: Fix) => Math.max(...tapes.map((tape) => tape.distance));
   // Short tapes before a little less error; the first of those that are alike.
   const best = fixes
-    .filter(({ within95 }) => within95 <= least * AS_GOOD + 1e-9)
+    .filter(({ about95 }) => about95 <= least * AS_GOOD + 1e-9)
     .reduce<Fix | null>(
       (near, one) => (near && longest(near) <= longest(one) + 1e-9 ? near : one),
       null,
     );
-  if (!best) return null;
+  const fix =
+    best &&
+    tapeFix(
+      spot,
+      normal,
+      best.tapes.map(({ reference }) => reference.point),
+      TAPE_SD,
+    );
+  if (!best || !fix) return null;
   const used = new Set(best.tapes.map(({ reference }) => reference.id));
   const check = reached.find(({ reference }) => !used.has(reference.id));
-  return { tapes: check ? [...best.tapes, check] : best.tapes, within95: best.within95 };
+  return { tapes: check ? [...best.tapes, check] : best.tapes, within95: fix.within95 };
 }
 
 /** mm; a tape lies on the trim, and reference points lie on panels' edges and corners. */

@@ -26,6 +26,17 @@ export function tapeFix(
   anchors: readonly Vec3[],
   sd: number = TAPE_SD,
 ): TapeFix | null {
+  const both = tapeSds(spot, normal, anchors, sd);
+  return both && { sd: both, within95: circleHolding(0.95, ...both) };
+}
+
+/** The standard deviations of {@link tapeFix} alone, a hundred times as fast. */
+export function tapeSds(
+  spot: Vec3,
+  normal: Vec3,
+  anchors: readonly Vec3[],
+  sd: number = TAPE_SD,
+): readonly [number, number] | null {
   const [a, b] = tangents(normal);
   let [aa, ab, bb] = [0, 0, 0];
   for (const anchor of anchors) {
@@ -41,9 +52,22 @@ export function tapeFix(
   const spread = Math.sqrt(((aa - bb) / 2) ** 2 + ab * ab);
   const least = middle - spread;
   if (!(least > SINGULAR)) return null;
-  const large = sd / Math.sqrt(least);
-  const small = sd / Math.sqrt(middle + spread);
-  return { sd: [large, small], within95: circleHolding(0.95, large, small) };
+  return [sd / Math.sqrt(least), sd / Math.sqrt(middle + spread)];
+}
+
+/** Places of the table between a needle and a circle. */
+const ROUND_STEPS = 32;
+let table: readonly number[] | null = null;
+
+/** `circleHolding(0.95, …)` from a table, within 0.1 %: to choose by, not to tell. */
+export function roughly95([large, small]: readonly [number, number]): number {
+  table ??= Array.from({ length: ROUND_STEPS + 1 }, (_, k) =>
+    circleHolding(0.95, 1, Math.max(k / ROUND_STEPS, 0.01)),
+  );
+  const place = (small / large) * ROUND_STEPS;
+  const k = Math.min(ROUND_STEPS - 1, Math.floor(place));
+  const [low, high] = [table[k] as number, table[k + 1] as number];
+  return large * (low + (high - low) * (place - k));
 }
 
 /** Smaller eigenvalues of JᵀJ than this fix nothing: the error is then over 30 times the tape's. */

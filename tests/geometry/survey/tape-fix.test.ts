@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { circleHolding, tapeFix, type Vec3 } from '../../../src/geometry';
+import { roughly95 } from '../../../src/geometry/survey/tape-fix';
 
 describe('what tapes fix', () => {
   test('two tapes at a right angle along the surface err alike both ways, as each reading does', () => {
@@ -69,6 +70,13 @@ describe('what tapes fix', () => {
     const errors = [2, 3, 4].map((n) => tapeFix([0, 0, 0], [0, 0, 1], anchors.slice(0, n)));
     for (let n = 1; n < errors.length; n++)
       expect(errors[n]?.within95).toBeLessThan(errors[n - 1]?.within95 as number);
+  });
+
+  test('what spots are chosen by is the error itself, within 0.1 %', () => {
+    for (let k = 1; k <= 100; k++) {
+      const both = [7, (7 * k) / 100] as const;
+      expect(Math.abs(roughly95(both) / circleHolding(0.95, ...both) - 1)).toBeLessThan(1e-3);
+    }
   });
 
   test('a circle that holds 95 in 100 of a thin distribution is the usual 1.96 of its length', () => {

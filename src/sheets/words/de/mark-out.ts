@@ -101,5 +101,5 @@ export const markOut = {
     'Genau genug: quer {across}, hoch {up}. Eine Länge von {mm} wird höchstens {off} falsch.',
   'printer.bad':
     'Diese Schablonen dürfen nicht verwendet werden: Der Drucker hat sie quer um {across} und hoch um {up} verändert, erlaubt sind höchstens {most}. Noch einmal mit 100 % drucken („tatsächliche Größe“, nicht an die Seite anpassen) und wieder nachmessen.',
-  'printer.stamp': 'Nicht maßhaltig gedruckt: nicht verwenden',
+  'printer.stamp': 'Druck nicht maßhaltig: nicht verwenden',
 };

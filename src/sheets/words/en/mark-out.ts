@@ -98,5 +98,5 @@ export const markOut = {
     'True enough: {across} across, {up} up the page. A length of {mm} comes out {off} wrong at most.',
   'printer.bad':
     'These templates are not to be used: the printer made them {across} across and {up} up the page, and no more than {most} is allowed. Print again at 100 % (“actual size”, no fitting to the page), and measure again.',
-  'printer.stamp': 'Printed untrue: not to be used',
+  'printer.stamp': 'The print is not true: do not use it',
 };

@@ -1,0 +1,220 @@
+import { renderToStaticMarkup } from 'react-dom/server';
+import { describe, expect, test } from 'vitest';
+import { markOut } from '../../../src/geometry';
+import {
+  addOption,
+  aimSpeaker,
+  mountSpeaker,
+  type PlanRecipe,
+  setRing,
+} from '../../../src/plan/edits';
+import { markOutBlocks } from '../../../src/sheets/mark-out';
+import { speakerMarks } from '../../../src/sheets/mark-out/mark-data';
+import { apart } from '../../../src/sheets/mark-out/neighbourhood-drawing';
+import { readScale, scaleSentence } from '../../../src/sheets/mark-out/printer-check';
+import { printerScale } from '../../../src/sheets/mark-out/printer-scale';
+import { windowOf } from '../../../src/sheets/mark-out/template-layout';
+import { PAGE_SIZES } from '../../../src/sheets/page';
+import { wordsOf } from '../../../src/sheets/words/use-words';
+import { contentOf, factsOf, plainText } from './papers';
+
+const [en, de] = [wordsOf('en', 'mm'), wordsOf('de', 'mm')];
+
+/** The midbasses of the demo on rings, turned 10° up and out of their doors. */
+const ON_RINGS: readonly PlanRecipe[] = [
+  aimSpeaker('a', 'midbass-left', { kind: 'direction', direction: [0, 0.95, 0.3] }),
+  mountSpeaker('a', 'midbass-left', { panel: 'door-lower-left', u: 0.14, v: 0.4, standoff: 40 }),
+  setRing('a', 'midbass-left', { screws: 6 }),
+];
+
+const pieceText = (words: typeof en, facts: ReturnType<typeof factsOf>, id: string) =>
+  plainText(renderToStaticMarkup(contentOf(markOutBlocks(words, facts, 'A4'), id)));
+
+describe('the mark-out sheet', () => {
+  test('tells each spot as the engine has it, in both languages', () => {
+    const facts = factsOf();
+    const marks = markOut(facts.cabin, facts.option.speakers, facts.result.placed);
+    for (const mark of marks) {
+      const [english, german] = [en, de].map((words) =>
+        pieceText(words, facts, `spot-${mark.speaker}`),
+      ) as [string, string];
+      for (const { distance } of mark.tapes) expect(english).toContain(`${distance.toFixed(0)} mm`);
+      expect(english).toContain(`within ${mark.within95?.toFixed(1)} mm of the spot`);
+      expect(german).toContain(`höchstens ${mark.within95?.toFixed(1).replace('.', ',')} mm neben`);
+      expect(english).toContain(`${mark.aboveSill?.toFixed(0)} mm above the top of the sill`);
+      for (const { deg } of mark.face ?? [])
+        expect(english).toContain(`${Math.abs(deg).toFixed(1)}° from level`);
+      expect(english).toContain(`${mark.laser?.distance.toFixed(0)} mm away`);
+      expect(german).toContain(`${mark.laser?.distance.toFixed(0)} mm entfernt`);
+      for (const text of [english, german]) expect(text).not.toMatch(/NaN|undefined|null|\{|\}/);
+    }
+  });
+
+  test('which end is higher and which way a face leans is told by hand', () => {
+    const facts = factsOf([
+      aimSpeaker('a', 'midbass-left', { kind: 'direction', direction: [0.2, 0.9, 0.4] }),
+    ]);
+    const text = pieceText(en, facts, 'spot-midbass-left');
+    // Looking right, back and up: the rear end of its face lies farther from what it looks at, and
+    // the face falls away rearward.
+    expect(text).toMatch(/lengthwise on the flange: [\d.]+° from level, its front end higher/);
+    expect(text).toMatch(/upright on the flange: [\d.]+° from level, its top leaning to the left/);
+  });
+
+  test('a ring, an oval hole and where its middle lies are told', () => {
+    const facts = factsOf(ON_RINGS);
+    const one = speakerMarks(facts.cabin, facts.option, facts.result.placed).find(
+      ({ speaker }) => speaker.id === 'midbass-left',
+    );
+    if (!one?.template?.cutout || !one.ring?.ok) throw new Error('no ring');
+    const text = pieceText(en, facts, 'spot-midbass-left');
+    const [long, short] = one.template.cutout.half;
+    expect(text).toContain(`Oval, ${(2 * long).toFixed(1)} mm by ${(2 * short).toFixed(1)} mm`);
+    expect(text).toContain(`Its middle lies ${one.ring.ring.sections.boreShift.toFixed(1)} mm off`);
+    expect(text).toContain(`wedge ${one.ring.ring.wedgeDeg.toFixed(1)}°`);
+    expect(text).toMatch(/towards \d+ o’clock/);
+  });
+
+  test('warns of keep-clear zones and of what does not fit, and of what to look up first', () => {
+    const facts = factsOf([
+      mountSpeaker('a', 'tweeter-left', { panel: 'pillar-left', u: 0.5, v: 0.9, standoff: 15 }),
+    ]);
+    const text = pieceText(en, facts, 'spot-tweeter-left');
+    const one = speakerMarks(facts.cabin, facts.option, facts.result.placed)[0];
+    expect(one?.zones.length).toBeGreaterThan(0);
+    for (const zone of one?.zones ?? [])
+      expect(text).toContain(`Reaches into: ${en.names.zone(zone)}.`);
+    // Before anything else on the sheet.
+    expect(text.indexOf('Keep clear')).toBe(0);
+    expect(text).toContain('Look up before cutting here: Airbags and belts');
+    expect(pieceText(de, facts, 'spot-tweeter-left')).toContain('Freihalten');
+
+    const wrong = factsOf([setRing('a', 'midbass-left', { outer: 300 })]);
+    expect(pieceText(en, wrong, 'spot-midbass-left')).toMatch(
+      /Does not fit as planned: .*the ring reaches [\d.]+ mm over the edge of: left lower door card/,
+    );
+    expect(pieceText(de, wrong, 'spot-midbass-left')).toContain('der Ring ragt');
+  });
+
+  test('ends with every caution of its spots, and says so where there is no speaker', () => {
+    const ids = markOutBlocks(en, factsOf(), 'A4').map(({ id }) => id);
+    expect(ids).toEqual(expect.arrayContaining(['caution-maker-first', 'caution-airbags']));
+    const empty = factsOf([addOption('Empty')], 2);
+    const blocks = markOutBlocks(en, empty, 'A4');
+    expect(blocks.map(({ id }) => id)).toEqual(['title', 'none-0']);
+  });
+});
+
+describe('templates', () => {
+  const pages = (facts: ReturnType<typeof factsOf>, size: 'A4' | 'Letter' = 'A4') =>
+    markOutBlocks(en, facts, size).filter(({ id }) => id.startsWith('template-'));
+
+  test('one page each where they fit, from edge to edge', () => {
+    const all = pages(factsOf());
+    expect(all).toHaveLength(6);
+    expect(all.every((block) => block.kind === 'page' && block.bare)).toBe(true);
+    expect(pages(factsOf(), 'Letter')).toHaveLength(6);
+  });
+
+  test('a large one goes on several, and its pages name each other', () => {
+    const facts = factsOf([setRing('a', 'midbass-left', { outer: 300 })]);
+    const ids = pages(facts)
+      .map(({ id }) => id)
+      .filter((id) => id.includes('midbass-left'));
+    expect(ids.length).toBeGreaterThanOrEqual(4);
+    const first = renderToStaticMarkup(contentOf(markOutBlocks(en, facts, 'A4'), ids[0] as string));
+    expect(plainText(first)).toContain('Page A1 of');
+    expect(first).toContain('lay on B1, cross on cross');
+    expect(first).toContain('lay on A2, cross on cross');
+    const second = renderToStaticMarkup(
+      contentOf(markOutBlocks(en, facts, 'A4'), 'template-midbass-left-B1'),
+    );
+    // The same cross of the drawing on both pages: a window less an overlap apart.
+    const marks = (markup: string) =>
+      [...markup.matchAll(/class="glue-mark" d="M([\d.]+) ([\d.]+)h6/g)].map(([, x, y]) => [
+        Number(x) + 3,
+        Number(y),
+      ]);
+    const window = windowOf('A4');
+    const [right] = marks(first).filter(([x]) => (x as number) > 150);
+    const [left] = marks(second).filter(([x]) => (x as number) < 60);
+    expect((right?.[0] as number) - (left?.[0] as number)).toBeCloseTo(window.width - 12, 6);
+    expect(right?.[1]).toBeCloseTo(left?.[1] as number, 6);
+  });
+
+  test('are drawn at true size: a millimetre of the drawing is a millimetre of the page', () => {
+    const facts = factsOf();
+    for (const size of ['A4', 'Letter'] as const) {
+      const markup = renderToStaticMarkup(
+        contentOf(markOutBlocks(en, facts, size), 'template-midbass-left-A1'),
+      );
+      const { width, height } = PAGE_SIZES[size];
+      expect(markup).toContain(
+        `width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}"`,
+      );
+      expect(markup).toContain('data-ruler="across" d="M22');
+      expect(markup).toMatch(/data-ruler="across" d="M[\d.]+ [\d.]+h100"/);
+      expect(markup).toMatch(/data-ruler="up" d="M[\d.]+ [\d.]+v-100"/);
+      // The midbass of the demo: 136 mm of cut-out, 158 of flange.
+      expect(markup).toMatch(/class="template-cutout" cx="[^"]+" cy="[^"]+" rx="68" ry="68"/);
+      expect(markup).toMatch(/class="template-flange" cx="[^"]+" cy="[^"]+" rx="79" ry="79"/);
+    }
+  });
+
+  test('say how they are laid on, what is assumed of a curved panel, and the usual caution', () => {
+    const facts = factsOf(ON_RINGS);
+    const text = plainText(
+      renderToStaticMarkup(contentOf(markOutBlocks(en, facts, 'A4'), 'template-midbass-left-A1')),
+    );
+    expect(text).toContain('turn it until the numbered ticks point at their reference points');
+    expect(text).toMatch(/the panel leaves it by up to [\d.]+ mm/);
+    expect(text).toContain('round on the ring, oval here');
+    expect(text).toContain(en.t('caution.short'));
+    expect(text).toContain('measured on paper:');
+    // The pod of the mids has a template of its own face.
+    const pod = plainText(
+      renderToStaticMarkup(contentOf(markOutBlocks(en, facts, 'A4'), 'template-midrange-left-A1')),
+    );
+    expect(pod).toContain('For the face of the pod, square to the axis');
+  });
+
+  test('a print out of true is refused in a sentence, and its pages are crossed out on screen', () => {
+    expect(readScale('99.8', '100,1')?.ok).toBe(true);
+    expect(readScale('', '100')).toBeNull();
+    expect(readScale('abc', '100')).toBeNull();
+    expect(readScale('0', '100')).toBeNull();
+    const bad = scaleSentence(en, printerScale(97, 97.2));
+    expect(bad).toContain(
+      'not to be used: the printer made them −3.0 % across and −2.8 % up the page',
+    );
+    expect(bad).toContain('100 %');
+    expect(scaleSentence(de, printerScale(97, 97.2))).toContain(
+      'quer um −3,0 % und hoch um −2,8 %',
+    );
+    expect(plainText(scaleSentence(en, printerScale(99.8, 100.1)))).toContain(
+      '150 mm comes out 0.3 mm wrong at most',
+    );
+    const page = (refused: boolean) =>
+      renderToStaticMarkup(
+        contentOf(markOutBlocks(en, factsOf(), 'A4', refused), 'template-midbass-left-A1'),
+      );
+    expect(page(true)).toContain(en.t('printer.stamp'));
+    expect(page(false)).not.toContain(en.t('printer.stamp'));
+  });
+});
+
+test('numbers in a drawing never lie on one another', () => {
+  const moved = apart(
+    [
+      [0, 0],
+      [0, 0],
+      [1, 0],
+      [30, 30],
+    ],
+    5,
+  );
+  for (const [i, a] of moved.entries())
+    for (const b of moved.slice(i + 1))
+      expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeGreaterThan(4.9);
+  expect(moved[3]).toEqual([30, 30]);
+});

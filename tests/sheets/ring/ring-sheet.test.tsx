@@ -1,0 +1,86 @@
+import { renderToStaticMarkup } from 'react-dom/server';
+import { describe, expect, test } from 'vitest';
+import { ringOfSpeaker } from '../../../src/geometry';
+import { aimSpeaker, mountSpeaker, type PlanRecipe, setRing } from '../../../src/plan/edits';
+import { ringBlocks } from '../../../src/sheets/ring';
+import { wordsOf } from '../../../src/sheets/words/use-words';
+import { contentOf, factsOf, plainText } from '../mark-out/papers';
+
+const [en, de] = [wordsOf('en', 'mm'), wordsOf('de', 'mm')];
+
+const leaning = (standoff: number): PlanRecipe[] => [
+  aimSpeaker('a', 'midbass-left', { kind: 'direction', direction: [0, 0.95, 0.3] }),
+  mountSpeaker('a', 'midbass-left', { panel: 'door-lower-left', u: 0.14, v: 0.4, standoff }),
+  setRing('a', 'midbass-left', {}),
+];
+
+const tableOf = (blocks: ReturnType<typeof ringBlocks>, id: string) => {
+  const table = blocks.find((one) => one.id === id);
+  if (table?.kind !== 'table') throw new Error(`there is no table ${id}`);
+  return table.rows.map((row) => plainText(renderToStaticMarkup(row)));
+};
+
+describe('the sheet of rings', () => {
+  const facts = factsOf(leaning(40));
+  const speaker = facts.option.speakers.find(({ id }) => id === 'midbass-left');
+  const placed = facts.result.placed.find((one) => one.speaker === 'midbass-left');
+  const answer = speaker && placed && ringOfSpeaker(speaker, placed);
+  if (!answer?.ok) throw new Error('no ring');
+  const { sections, wedgeDeg } = answer.ring;
+
+  test('has the engine’s own measures in its table, in both languages', () => {
+    const rows = tableOf(ringBlocks(en, facts, 'A4'), 'measures-midbass-left');
+    expect(rows).toEqual(
+      expect.arrayContaining([
+        `Outer edge, thin side ${sections.thinOuter.toFixed(1)} mm`,
+        `Outer edge, thick side ${sections.thickOuter.toFixed(1)} mm`,
+        `Wedge: saw cut of the back ${wedgeDeg.toFixed(1)}°`,
+        'Bore, along the axis 136.0 mm',
+      ]),
+    );
+    expect(tableOf(ringBlocks(de, facts, 'A4'), 'measures-midbass-left')).toContain(
+      `Außenrand, dünne Seite ${sections.thinOuter.toFixed(1).replace('.', ',')} mm`,
+    );
+  });
+
+  test('draws the section at true size where it fits, with a bar to prove it', () => {
+    const tweeter = factsOf([
+      aimSpeaker('a', 'tweeter-left', { kind: 'normal' }),
+      setRing('a', 'tweeter-left', {}),
+    ]);
+    const markup = renderToStaticMarkup(
+      contentOf(ringBlocks(en, tweeter, 'A4'), 'section-tweeter-left'),
+    );
+    expect(plainText(markup)).toContain('Section at true size');
+    expect(markup).toContain('data-scale="1"');
+    expect(markup).toMatch(/data-ruler="bar" d="M0 2.5h50"/);
+    // From its back to its front, 15 mm of stand-off, in the drawing's own mm.
+    const wall = /data-wall="thin" d="M([^"]+)Z"/.exec(markup)?.[1] ?? '';
+    const ys = wall.split('L').map((point) => Number(point.split(' ')[1]));
+    expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(15, 1);
+    const large = renderToStaticMarkup(
+      contentOf(ringBlocks(en, facts, 'A4'), 'section-midbass-left'),
+    );
+    expect(plainText(large)).toMatch(/Section, (75|50) % of true size/);
+  });
+
+  test('says what does not fit, where zones are reached, and what a ring still wants', () => {
+    const low = factsOf(leaning(8));
+    const text = plainText(
+      renderToStaticMarkup(contentOf(ringBlocks(en, low, 'A4'), 'told-midbass-left')),
+    );
+    expect(text).toMatch(/There is no such ring yet: it wants [\d.]+ mm more stand-off/);
+    expect(ringBlocks(en, low, 'A4').some(({ id }) => id === 'section-midbass-left')).toBe(false);
+    const zone = factsOf([
+      mountSpeaker('a', 'tweeter-left', { panel: 'pillar-left', u: 0.5, v: 0.9, standoff: 15 }),
+      setRing('a', 'tweeter-left', {}),
+    ]);
+    expect(
+      plainText(renderToStaticMarkup(contentOf(ringBlocks(en, zone, 'A4'), 'told-tweeter-left'))),
+    ).toContain('Speaker or ring reaches into:');
+  });
+
+  test('without a ring it says how to get one', () => {
+    expect(ringBlocks(en, factsOf(), 'A4').map(({ id }) => id)).toEqual(['title', 'none-0']);
+  });
+});
