@@ -1,22 +1,29 @@
-import { useMemo } from 'react';
-import { usePaperFacts } from '../facts';
-import { type Block, Flow, heading, paragraphs } from '../page';
-import { cautionBlocks } from '../parts/cautions';
+import { use, useMemo } from 'react';
+import { prepare } from '../drawing/prepare';
+import { type PaperFacts, usePaperFacts } from '../facts';
+import { Flow, paragraphs } from '../page';
+import { usePaperSettings } from '../settings';
 import { useWords } from '../words/use-words';
+import { customerBlocks } from './blocks';
 
 /** For the owner of the car: where the speakers go, and why, in plain words. */
 export default function CustomerSheet() {
-  const words = useWords();
+  const { t } = useWords();
   const answer = usePaperFacts();
-  const blocks = useMemo((): Block[] => {
-    const { t } = words;
-    if (!answer.ok) return paragraphs('nothing', t('paper.nothing', { reason: answer.reason }));
-    const { option, plan } = answer.facts;
-    return [
-      heading('title', t('customer.title'), 1),
-      ...paragraphs('story', plan.story ?? ''),
-      ...cautionBlocks(words, option, t('customer.cautions')),
-    ];
-  }, [answer, words]);
+  const nothing = useMemo(
+    () => (answer.ok ? [] : paragraphs('nothing', t('paper.nothing', { reason: answer.reason }))),
+    [answer, t],
+  );
+  return answer.ok ? <Sheet facts={answer.facts} /> : <Flow blocks={nothing} />;
+}
+
+function Sheet({ facts }: { facts: PaperFacts }) {
+  const words = useWords();
+  const size = usePaperSettings(({ pageSize }) => pageSize);
+  const prepared = use(prepare(facts));
+  const blocks = useMemo(
+    () => customerBlocks(facts, prepared, words, size),
+    [facts, prepared, words, size],
+  );
   return <Flow blocks={blocks} />;
 }

@@ -35,7 +35,7 @@ const EYE_DISTANCE = 4600;
 /** From behind and above, over the shoulder of whoever sits beside the wheel: dash, doors and pillars show. */
 function fromBehind(wheelSide: Side, target: Vec3): Camera {
   const side = wheelSide === 'left' ? 1 : -1;
-  const out = direction([0.62, side * 0.36, 0.66]) as Vec3;
+  const out = direction([0.76, side * 0.2, 0.55]) as Vec3;
   const eye = along(target, out, EYE_DISTANCE);
   const right = direction(cross([0, 0, 1], out)) as Vec3;
   const up = cross(out, right);

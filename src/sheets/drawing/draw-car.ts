@@ -5,7 +5,7 @@ import { type Camera, cameraOf, type ViewId } from './camera';
 import { type Edge, type EdgeKind, edgesOf } from './edges';
 import { type Box, createGrid, rasterInPlace } from './raster';
 import { sectionEdges } from './section';
-import { solidsFor } from './solids';
+import { type Rows, type Solid, solidsFor } from './solids';
 import { thinned } from './thin';
 import { joined, type Point, visibleStretches } from './visible-lines';
 
@@ -28,23 +28,26 @@ const CELLS = 1100;
 /** Lines are thinned by this many cells. */
 const THIN = 0.25;
 
-const kept = new WeakMap<CabinModel, Map<ViewId, CarDrawing>>();
+const kept = new WeakMap<CabinModel, Map<string, CarDrawing>>();
 
-/** The drawing of a cabin in one view; worked out once for each, some 0.2 s. */
-export function drawCar(cabin: CabinModel, view: ViewId): CarDrawing {
-  const views = kept.get(cabin) ?? new Map<ViewId, CarDrawing>();
+const keyOf = (view: ViewId, rows: Rows) => (view === 'behind' ? `${view} ${rows}` : view);
+
+/** The drawing of a cabin in one view; worked out once for each, some 0.2 to 0.5 s. */
+export function drawCar(cabin: CabinModel, view: ViewId, rows: Rows): CarDrawing {
+  const views = kept.get(cabin) ?? new Map<string, CarDrawing>();
   kept.set(cabin, views);
-  let drawing = views.get(view);
+  const key = keyOf(view, rows);
+  let drawing = views.get(key);
   if (!drawing) {
-    drawing = drawn(cabin, cameraFor(cabin, view));
-    views.set(view, drawing);
+    drawing = drawn(cabin, cameraFor(cabin, view), rows);
+    views.set(key, drawing);
   }
   return drawing;
 }
 
 /** True when {@link drawCar} answers at once. */
-export const isDrawn = (cabin: CabinModel, view: ViewId): boolean =>
-  kept.get(cabin)?.has(view) ?? false;
+export const isDrawn = (cabin: CabinModel, view: ViewId, rows: Rows): boolean =>
+  kept.get(cabin)?.has(keyOf(view, rows)) ?? false;
 
 /** What the view from behind looks at: in front of the front seats' heads, in the middle of the car. */
 function cameraFor(cabin: CabinModel, view: ViewId): Camera {
@@ -53,9 +56,9 @@ function cameraFor(cabin: CabinModel, view: ViewId): Camera {
   return cameraOf(view, cabin.wheelSide, [x - 150, 0, 500]);
 }
 
-function drawn(cabin: CabinModel, camera: Camera): CarDrawing {
-  const solids = solidsFor(cabin, camera);
-  const box = boxOf(cabin, camera);
+function drawn(cabin: CabinModel, camera: Camera, rows: Rows): CarDrawing {
+  const solids = solidsFor(cabin, camera, rows);
+  const box = boxOf(cabin, camera, solids);
   const grid = createGrid(box, CELLS / Math.max(box.right - box.left, 1));
   for (const solid of solids) rasterInPlace(grid, solid, camera);
   const edges = solids.map((solid) => ({ solid, edges: edgesOf(solid, camera) }));
@@ -90,8 +93,11 @@ function drawn(cabin: CabinModel, camera: Camera): CarDrawing {
   };
 }
 
+/** Runs on behind the seats: let the frame cut it. */
+const RUNS_ON = /^(floor|sill|tunnel|rear-door|b-pillar|roof)/;
+
 /** Round everything: the body from above and the side; from behind what stands round the seats. */
-function boxOf(cabin: CabinModel, camera: Camera): Box {
+function boxOf(cabin: CabinModel, camera: Camera, solids: readonly Solid[]): Box {
   const box: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
   const take = (point: Vec3) => {
     const [x, y] = camera.project(point);
@@ -100,8 +106,8 @@ function boxOf(cabin: CabinModel, camera: Camera): Box {
     box.top = Math.min(box.top, y);
     box.bottom = Math.max(box.bottom, y);
   };
-  for (const { vertices, glass } of solidsFor(cabin, camera))
-    if (camera.id !== 'behind' || !glass) for (const point of vertices) take(point);
+  const counts = ({ id, glass }: Solid) => camera.id !== 'behind' || !(glass || RUNS_ON.test(id));
+  for (const { vertices } of solids.filter(counts)) for (const point of vertices) take(point);
   if (camera.id !== 'behind')
     for (const { points } of cabin.bodyLines) for (const point of points) take(point);
   if (!(box.right > box.left)) return { left: -1000, top: -1000, right: 2000, bottom: 1000 };

@@ -89,8 +89,11 @@ export const turn = (
   ((bx as number) - (ax as number)) * ((cy as number) - (ay as number)) -
   ((by as number) - (ay as number)) * ((cx as number) - (ax as number));
 
+/** How far back the view from behind goes: the front seats alone, or all. */
+export type Rows = 'front' | 'all';
+
 /** Everything drawn in one view. */
-export function solidsFor(cabin: CabinModel, camera: Camera): Solid[] {
+export function solidsFor(cabin: CabinModel, camera: Camera, rows: Rows): Solid[] {
   const panels = panelsOf(cabin);
   const door = (side: string) => panels.find(({ id }) => id === `door-upper-${side}`);
   const furniture = cabin.obstacles.filter((one) => {
@@ -99,14 +102,20 @@ export function solidsFor(cabin: CabinModel, camera: Camera): Solid[] {
     const on = side ? door(side) : undefined;
     return !on || camera.id === 'above' || facesEye(on, camera);
   });
-  const shown = camera.id === 'behind' ? panels.filter(isRoundSeats(cabin)) : panels;
-  return [...shown, ...furniture.flatMap(furnitureOf)];
+  const solids = [...panels, ...furniture.flatMap(furnitureOf)];
+  return camera.id === 'behind' ? solids.filter(isRoundSeats(cabin, rows)) : solids;
 }
 
 /** Behind the last listener begins what would only make the picture small: the luggage room. */
-function isRoundSeats({ seats }: CabinModel): (solid: Solid) => boolean {
-  const last = Math.max(...seats.map(({ head }) => head[0]));
+function isRoundSeats({ seats }: CabinModel, rows: Rows): (solid: Solid) => boolean {
+  const heads = seats
+    .filter(({ posture }) => rows === 'all' || posture?.row !== 2)
+    .map(({ head }) => head[0]);
+  const last = Math.max(...heads);
   if (!Number.isFinite(last)) return () => true;
   return ({ vertices }) =>
-    vertices.reduce((sum, [x]) => sum + x, 0) / Math.max(vertices.length, 1) < last + 120;
+    vertices.reduce((sum, [x]) => sum + x, 0) / Math.max(vertices.length, 1) < last + BEHIND_HEAD;
 }
+
+/** The seat's own back and head restraint still belong to the picture, mm. */
+const BEHIND_HEAD = 200;

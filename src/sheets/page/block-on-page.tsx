@@ -14,17 +14,18 @@ interface BlockOnPageProps {
 /** A block, or the rows of it that stand on one page. */
 export function BlockOnPage({ block, put, told, columns }: BlockOnPageProps) {
   const style = put.shrink < 1 ? { zoom: put.shrink } : undefined;
+  const name = `block${block.tight ? ' tight' : ''}${block.kind === 'page' ? ' whole' : ''}`;
   if (block.kind === 'table') {
     const [from, to] = put.rows ?? [0, block.rows.length];
     return (
-      <div className="block" style={style}>
+      <div className={name} style={style}>
         <PaperTable block={block} from={from} to={to} columns={columns} />
       </div>
     );
   }
   const { content } = block;
   return (
-    <div className={block.kind === 'page' ? 'block whole' : 'block'} style={style}>
+    <div className={name} style={style}>
       {typeof content === 'function' ? content(told) : content}
     </div>
   );

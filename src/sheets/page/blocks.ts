@@ -16,6 +16,8 @@ interface Placed {
   id: string;
   /** Begins a new page. */
   startsPage?: boolean;
+  /** Stands closer under what comes before: one of a list. */
+  tight?: boolean;
 }
 
 /** One piece that is never cut: a paragraph, a heading, a drawing. Its height may not change later. */

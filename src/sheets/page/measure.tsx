@@ -53,18 +53,19 @@ export function measured(root: HTMLElement, blocks: readonly Block[]) {
   const [page, gap, ...boxes] = [...root.children];
   const heights = blocks.map((block, i): Measured => {
     const box = boxes[i];
-    const { id, kind, startsPage } = block;
+    const { id, kind, startsPage, tight } = block;
     if (block.kind === 'table') {
       return {
         id,
         kind,
         startsPage,
+        tight,
         height: heightOf(box?.querySelector('thead')),
         rows: [...(box?.querySelectorAll('tbody > tr') ?? [])].map(heightOf),
       };
     }
     const keepWithNext = block.kind === 'piece' && block.keepWithNext;
-    return { id, kind, startsPage, keepWithNext, height: heightOf(box) };
+    return { id, kind, startsPage, tight, keepWithNext, height: heightOf(box) };
   });
   const columns = blocks.map((block, i) => (block.kind === 'table' ? columnsOf(boxes[i]) : null));
   return { heights, columns, pageHeight: heightOf(page), gap: heightOf(gap) };

@@ -5,7 +5,7 @@ import type { PieceBlock, Told } from './blocks';
 export const piece = (
   id: string,
   content: ReactNode | ((told: Told) => ReactNode),
-  rules: Pick<PieceBlock, 'keepWithNext' | 'startsPage'> = {},
+  rules: Pick<PieceBlock, 'keepWithNext' | 'startsPage' | 'tight'> = {},
 ): PieceBlock => ({ kind: 'piece', id, content, ...rules });
 
 /** A heading that stays with what follows. `level` 1 is the paper's own. */

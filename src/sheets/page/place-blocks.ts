@@ -11,6 +11,8 @@ export interface Measured {
   rows?: readonly number[];
   keepWithNext?: boolean;
   startsPage?: boolean;
+  /** Only a third of the gap before it. */
+  tight?: boolean;
 }
 
 /** A block, or some rows of one, on a page. */
@@ -26,6 +28,9 @@ export interface Put {
 export interface PlacedPage {
   puts: Put[];
 }
+
+/** How many times less the gap before a tight block is. */
+export const TIGHT = 3;
 
 /** @param gap between two blocks on a page */
 export function placeBlocks(
@@ -43,9 +48,10 @@ export function placeBlocks(
     page = null;
     used = 0;
   };
-  const room = () => pageHeight - (page ? used + gap : 0);
+  const before = ({ tight }: Measured) => (tight ? gap / TIGHT : gap);
+  const room = (block: Measured) => pageHeight - (page ? used + before(block) : 0);
   const put = (height: number, one: Put) => {
-    used += page ? gap + height : height;
+    used += page ? before(blocks[one.block] as Measured) + height : height;
     if (!page) {
       page = { puts: [] };
       pages.push(page);
@@ -63,7 +69,7 @@ export function placeBlocks(
       continue;
     }
     // A heading, and the headings after it, come along with the first of what they head.
-    if (room() < leastHeight(blocks, i, gap)) turn();
+    if (room(block) < leastHeight(blocks, i, gap)) turn();
     if (block.kind === 'piece') {
       const shrink = Math.min(1, pageHeight / Math.max(block.height, 1e-9));
       put(block.height * shrink, { block: i, shrink });
@@ -77,9 +83,9 @@ export function placeBlocks(
     for (let from = 0; from < rows.length; ) {
       let to = from + 1;
       let height = block.height + (rows[from] as number);
-      if (height > room()) turn();
+      if (height > room(block)) turn();
       const shrink = Math.min(1, pageHeight / Math.max(height, 1e-9));
-      while (to < rows.length && height + (rows[to] as number) <= room()) {
+      while (to < rows.length && height + (rows[to] as number) <= room(block)) {
         height += rows[to] as number;
         to++;
       }
@@ -97,7 +103,8 @@ function leastHeight(blocks: readonly Measured[], from: number, gap: number): nu
   for (let i = from; i < blocks.length; i++) {
     const block = blocks[i] as Measured;
     if (i > from && (block.startsPage || block.kind === 'page')) return height;
-    height += (i > from ? gap : 0) + block.height + (block.rows?.[0] ?? 0);
+    height +=
+      (i > from ? (block.tight ? gap / TIGHT : gap) : 0) + block.height + (block.rows?.[0] ?? 0);
     if (!block.keepWithNext) return height;
   }
   return height;

@@ -7,10 +7,10 @@ export const PAGE_SIZES: Readonly<Record<PageSize, { width: number; height: numb
 };
 
 /** White round what is printed, mm: more than the 5 or so that desktop printers cannot reach. */
-export const MARGIN = { top: 12, side: 15, bottom: 10 };
+export const MARGIN = { top: 10, side: 15, bottom: 10 };
 
 /** Heights of a page's head and foot, mm. */
-export const HEAD = 12;
+export const HEAD = 11;
 export const FOOT = 8;
 
 /** Left at the foot of every page for what a printer's rounding may add, mm. */

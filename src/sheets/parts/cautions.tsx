@@ -14,17 +14,30 @@ export function cautionsOfOption(option: PlanOption): typeof CAUTIONS {
   return CAUTIONS.filter(({ id }) => told.has(id));
 }
 
-/** What stands on every paper that shows a spot: the cautions of the option, under a heading. */
+/**
+ * What stands on every paper that shows a spot: the cautions of the option, two beside each other,
+ * under a heading.
+ */
 export function cautionBlocks({ t }: PrintedWords, option: PlanOption, title: string): Block[] {
+  const cautions = cautionsOfOption(option);
+  const rows = cautions.filter((_, i) => i % 2 === 0).map((one, i) => [one, cautions[2 * i + 1]]);
   return [
     heading('cautions', title),
-    ...cautionsOfOption(option).map(({ id }) =>
+    ...rows.map((row, i) =>
       piece(
-        `caution-${id}`,
-        <p className="paper-small">
-          <strong>{t(`caution.${id}.title` as WordKey)}.</strong>{' '}
-          {t(`caution.${id}.text` as WordKey)}
-        </p>,
+        `cautions-${i}`,
+        <div className="paper-cautions">
+          {row.map(
+            (one) =>
+              one && (
+                <p key={one.id}>
+                  <strong>{t(`caution.${one.id}.title` as WordKey)}.</strong>{' '}
+                  {t(`caution.${one.id}.text` as WordKey)}
+                </p>
+              ),
+          )}
+        </div>,
+        { tight: true },
       ),
     ),
   ];

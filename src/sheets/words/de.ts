@@ -1,6 +1,7 @@
 import type { Language } from './catalogue';
 import { cautions } from './de/cautions';
 import { customer } from './de/customer';
+import { dimensions } from './de/dimensions';
 import { markOut } from './de/mark-out';
 import { ring } from './de/ring';
 import { room } from './de/room';
@@ -9,5 +10,13 @@ import { things } from './de/things';
 export const de: Language = {
   name: 'Deutsch',
   locale: 'de-DE',
-  words: { ...room, ...things, ...cautions, ...customer, ...markOut, ...ring },
+  words: {
+    ...room,
+    ...things,
+    ...cautions,
+    ...dimensions,
+    ...customer,
+    ...markOut,
+    ...ring,
+  },
 };

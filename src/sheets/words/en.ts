@@ -1,5 +1,6 @@
 import { cautions } from './en/cautions';
 import { customer } from './en/customer';
+import { dimensions } from './en/dimensions';
 import { markOut } from './en/mark-out';
 import { ring } from './en/ring';
 import { room } from './en/room';
@@ -9,5 +10,13 @@ import { things } from './en/things';
 export const en = {
   name: 'English',
   locale: 'en-GB',
-  words: { ...room, ...things, ...cautions, ...customer, ...markOut, ...ring },
+  words: {
+    ...room,
+    ...things,
+    ...cautions,
+    ...dimensions,
+    ...customer,
+    ...markOut,
+    ...ring,
+  },
 };
