@@ -58,8 +58,9 @@ export function createSlowMotionStore({ now, nextFrame, cancel }: Beat) {
   }
 
   function halt(): void {
+    if (!getState().playing) return;
     cancel(frame);
-    if (getState().playing) setState({ playing: false });
+    setState({ playing: false });
   }
 
   function start(): void {
