@@ -30,10 +30,13 @@ export function compareBlocks(
   const ids = shown.map(({ id }) => id);
   const chosen = measured.filter((one) => ids.includes(one.option));
   const rows = compareOptions(chosen, option.id, null).filter(
-    ({ measure, alike }) =>
+    ({ measure, alike, cells }) =>
       TOLD.includes(measure.kind) &&
-      (measure.seat === seat.id || measure.seat === null) &&
-      (!alike || measure.seat === null),
+      (measure.seat === null ||
+        (measure.seat === seat.id &&
+          !alike &&
+          // What only one of them has cannot be compared.
+          cells.filter(({ value }) => value.value !== null || value.none).length > 1)),
   );
   rows.sort((a, b) => TOLD.indexOf(a.measure.kind) - TOLD.indexOf(b.measure.kind));
   const blocks: Block[] = [heading('compare', t('customer.compare', { count: others.length }))];

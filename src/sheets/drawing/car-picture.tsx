@@ -63,7 +63,7 @@ export function CarPicture(props: CarPictureProps) {
   const anchors = marks.map(({ position }) => put(position));
   const head = listener && put(listener.head);
   const ring = Math.max(HEAD_RING * scale, 1.8);
-  const nameWidth = listener ? listener.name.length * 0.72 : 0;
+  const nameWidth = listener ? listener.name.length * 0.82 : 0;
   const frame = { left: 0.5, top: 0.5, right: width - 0.5, bottom: room - 0.5 };
   const places = placeMarks(
     head ? [...anchors, head] : anchors,

@@ -9,7 +9,7 @@ export interface Rect {
 }
 
 const ANGLES = Array.from({ length: 16 }, (_, i) => (2 * Math.PI * i) / 16);
-const REACHES = [4.2, 6.5, 9, 12, 16];
+const REACHES = [4.2, 6.5, 9, 12, 16, 22, 30];
 
 /**
  * A place for each mark, all in mm of paper: near its anchor, inside the frame, clear of the others
@@ -38,7 +38,7 @@ export function placeMarks(
         const cost =
           reach +
           30 * taken.reduce((sum, other) => sum + overlap(rect, other), 0) +
-          60 * outside(rect, frame) +
+          1000 * outside(rect, frame) +
           lines.reduce((sum, line) => sum + crossing(rect, line), 0);
         if (cost < least) [best, least] = [[x, y], cost];
       }

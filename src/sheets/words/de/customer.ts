@@ -49,7 +49,7 @@ export const customer = {
   'customer.way.something': 'etwas',
 
   'customer.choice.fits':
-    'Alle {count} Lautsprecher passen dorthin, wo sie gezeichnet sind, soweit übliche Maße eines solchen Autos das sagen.',
+    '{count, plural, one {Der Lautsprecher passt dorthin, wo er gezeichnet ist} other {Alle # Lautsprecher passen dorthin, wo sie gezeichnet sind}}, soweit übliche Maße eines solchen Autos das sagen.',
   'customer.choice.misfits':
     '{count, plural, one {Ein Lautsprecher passt} other {# Lautsprecher passen}} noch nicht dorthin, wo gezeichnet, und {count, plural, one {wird} other {werden}} noch verschoben.',
   'customer.choice.zones':

@@ -53,7 +53,7 @@ export const customer = {
   'customer.way.something': 'something',
 
   'customer.choice.fits':
-    'All {count} speakers fit where they are drawn, as far as sizes usual in such a car tell.',
+    '{count, plural, one {The speaker fits where it is} other {All # speakers fit where they are}} drawn, as far as sizes usual in such a car tell.',
   'customer.choice.misfits':
     '{count, plural, one {One speaker does} other {# speakers do}} not fit yet where drawn and will still move.',
   'customer.choice.zones':
