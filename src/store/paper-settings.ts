@@ -10,6 +10,8 @@ export interface PaperSettings {
   shopName: string;
   /** A picture as a data: address, or `null`. */
   shopLogo: string | null;
+  /** The customer sheet shows how the sound arrives, in pictures. */
+  arrivalStrip: boolean;
 }
 
 /** Longer names would not fit the head of a page. */
@@ -36,6 +38,7 @@ export function firstSettings(locales: readonly string[]): PaperSettings {
     pageSize: LETTER_REGIONS.test(region) ? 'Letter' : 'A4',
     shopName: '',
     shopLogo: null,
+    arrivalStrip: true,
   };
 }
 
@@ -79,6 +82,7 @@ function readKept(storage: () => Storage): Partial<PaperSettings> {
     if (typeof kept.shopName === 'string')
       known.shopName = kept.shopName.slice(0, LONGEST_SHOP_NAME);
     if (isLogo(kept.shopLogo)) known.shopLogo = kept.shopLogo;
+    if (typeof kept.arrivalStrip === 'boolean') known.arrivalStrip = kept.arrivalStrip;
     return known;
   } catch {
     return {};

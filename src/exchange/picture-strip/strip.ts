@@ -13,14 +13,15 @@ export interface StripWords {
   caption(moment: Moment, motion: SlowMotion): string;
   /** "2 of 6 have arrived" */
   arrived(count: number, of: number): string;
-  /** How to read the drawing, under it. */
+  /** How to read the drawing, under it; nothing where that stands elsewhere. */
   key: string;
-  /** What it is, for those who cannot see it. */
+  /** What it is, for those who cannot see it; nothing where that stands elsewhere. */
   title: string;
 }
 
 /** One row of pictures. */
 export interface StripRow extends PictureOf {
+  /** Nothing where it stands elsewhere. */
   title: string;
   /** Under the title: which seat, which delays. */
   note: string;
@@ -32,6 +33,8 @@ export interface StripSize {
   /** Begins the names of what is drawn once for several pictures: of its own within a page. */
   id: string;
   most?: number;
+  /** Room for so many pictures in a row at least, so that strips drawn one by one are to one scale. */
+  columns?: number;
 }
 
 export interface StripDrawing {
@@ -47,6 +50,8 @@ const TEXT = 2.7;
 const LEAD = 1.32;
 const GAP = 2.4;
 const BETWEEN = 5;
+/** Its frame lies inside a picture, or a sheet's edge would cut it. */
+const FRAME = 0.15;
 const FACE = 'system-ui, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", Arial, sans-serif';
 
 /**
@@ -63,7 +68,7 @@ export function stripDrawing(
   let y = 0;
   const moments = rows.map(({ motion }) => stripMoments(motion, size.most));
   /** All rows to one scale. */
-  const columns = Math.max(4, ...moments.map(({ length }) => length));
+  const columns = Math.max(size.columns ?? 4, ...moments.map(({ length }) => length));
   const wide = (width - (columns - 1) * GAP) / columns;
   for (const [i, row] of rows.entries()) {
     if (i > 0) y += BETWEEN;
@@ -72,7 +77,7 @@ export function stripDrawing(
     parts.push(...drawn.parts);
     y = drawn.bottom;
   }
-  y += BETWEEN * 0.6;
+  if (words.key) y += BETWEEN * 0.6;
   for (const line of linesOfText(words.key, width, TEXT)) {
     y += TEXT * LEAD;
     parts.push(text(line, 0, y, { fontSize: TEXT, fill: QUIET_INK }));
@@ -85,8 +90,10 @@ export function stripDrawing(
       height: `${Math.ceil(height * 100) / 100}mm`,
       viewBox: `0 0 ${width} ${Math.ceil(height * 100) / 100}`,
       fontFamily: FACE,
+      // A page that rounds its width down would cut the last frame.
+      overflow: 'visible',
     },
-    node('title', {}, words.title),
+    ...(words.title ? [node('title', {}, words.title)] : []),
     node('rect', { x: 0, y: 0, width, height, fill: '#ffffff' }),
     ...parts,
   );
@@ -105,13 +112,16 @@ function rowOf(row: StripRow, moments: readonly Moment[], words: StripWords, pla
   const { motion, window } = row;
   const { top, wide, width, id } = place;
   const parts: SvgNode[] = [];
-  let y = top + TITLE;
-  parts.push(text(row.title, 0, y, { fontSize: TITLE, fontWeight: 700, fill: INK }));
+  let y = top;
+  if (row.title) {
+    y += TITLE;
+    parts.push(text(row.title, 0, y, { fontSize: TITLE, fontWeight: 700, fill: INK }));
+  }
   for (const line of linesOfText(row.note, width, TEXT)) {
     y += TEXT * LEAD * 1.1;
     parts.push(text(line, 0, y, { fontSize: TEXT, fill: QUIET_INK }));
   }
-  y += TEXT;
+  if (y > top) y += TEXT;
   const high = heightFor(window, wide);
   parts.push(carDefinition(row, wide, id));
   let bottom = y + high;
@@ -120,13 +130,13 @@ function rowOf(row: StripRow, moments: readonly Moment[], words: StripWords, pla
     parts.push(
       pictureAt(row, moment, { x, y, width: wide, car: id }),
       node('rect', {
-        x,
-        y,
-        width: wide,
-        height: high,
+        x: x + FRAME / 2,
+        y: y + FRAME / 2,
+        width: wide - FRAME,
+        height: high - FRAME,
         fill: 'none',
         stroke: '#a89d86',
-        strokeWidth: 0.15,
+        strokeWidth: FRAME,
       }),
     );
     let under = y + high + TITLE * 1.15;

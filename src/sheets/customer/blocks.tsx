@@ -5,6 +5,7 @@ import type { PaperFacts } from '../facts';
 import { type Block, contentBox, heading, piece } from '../page';
 import { cautionBlocks } from '../parts/cautions';
 import { zoneBlocks } from '../parts/zones';
+import { stripBlocks } from '../strip/strip-blocks';
 import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 import { compareBlocks } from './compare-block';
@@ -22,6 +23,7 @@ export function customerBlocks(
   prepared: Prepared,
   words: PrintedWords,
   size: PageSize,
+  withStrip: boolean,
 ): Block[] {
   const { t } = words;
   const { width } = contentBox(size);
@@ -33,6 +35,7 @@ export function customerBlocks(
     }),
     ...pictureBlocks(facts, prepared, words, width, size === 'A4'),
     ...sentenceBlocks(facts, prepared, words),
+    ...(withStrip ? stripBlocks(facts, words, width) : []),
     ...speakerBlocks(facts, words),
     ...compareBlocks(facts, prepared.measured, words),
     ...knownBlocks(facts, words),

@@ -20,10 +20,11 @@ export default function CustomerSheet() {
 function Sheet({ facts }: { facts: PaperFacts }) {
   const words = useWords();
   const size = usePaperSettings(({ pageSize }) => pageSize);
+  const withStrip = usePaperSettings(({ arrivalStrip }) => arrivalStrip);
   const prepared = use(prepare(facts));
   const blocks = useMemo(
-    () => customerBlocks(facts, prepared, words, size),
-    [facts, prepared, words, size],
+    () => customerBlocks(facts, prepared, words, size, withStrip),
+    [facts, prepared, words, size, withStrip],
   );
   return <Flow blocks={blocks} />;
 }

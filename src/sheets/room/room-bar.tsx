@@ -15,7 +15,7 @@ import { ShopFields } from './shop-fields';
 export function RoomBar() {
   const paper = useSession((session) => session.paper);
   const unit = useSession((session) => session.lengthUnit);
-  const { pageSize, language } = usePaperSettings((settings) => settings);
+  const { pageSize, language, arrivalStrip } = usePaperSettings((settings) => settings);
   const head = useRef<HTMLHeadingElement>(null);
   // Focus comes along into the room; it would be lost with the board.
   useEffect(() => head.current?.focus(), []);
@@ -58,6 +58,16 @@ export function RoomBar() {
         ]}
         onChange={(next) => sessionStore.setState({ lengthUnit: next })}
       />
+      {paperOf(paper).id === 'customer' && (
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={arrivalStrip}
+            onChange={(event) => paperSettings.setState({ arrivalStrip: event.target.checked })}
+          />
+          The arrival of sound in pictures
+        </label>
+      )}
       <ShopFields />
       <button type="button" className="primary" onClick={() => window.print()}>
         Print, or save as PDF…

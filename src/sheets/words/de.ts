@@ -5,6 +5,7 @@ import { dimensions } from './de/dimensions';
 import { markOut } from './de/mark-out';
 import { ring } from './de/ring';
 import { room } from './de/room';
+import { strip } from './de/strip';
 import { things } from './de/things';
 
 export const de: Language = {
@@ -18,5 +19,6 @@ export const de: Language = {
     ...customer,
     ...markOut,
     ...ring,
+    ...strip,
   },
 };

@@ -4,6 +4,7 @@ import { dimensions } from './en/dimensions';
 import { markOut } from './en/mark-out';
 import { ring } from './en/ring';
 import { room } from './en/room';
+import { strip } from './en/strip';
 import { things } from './en/things';
 
 /** English: its keys are the catalogue's keys. */
@@ -18,5 +19,6 @@ export const en = {
     ...customer,
     ...markOut,
     ...ring,
+    ...strip,
   },
 };
