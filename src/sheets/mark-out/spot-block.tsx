@@ -96,7 +96,7 @@ function Tapes({ one, words }: { one: SpeakerMarks; words: PrintedWords }) {
       <caption className="unseen">{t('mark.tapes')}</caption>
       <thead>
         <tr>
-          <th scope="col" aria-label="#" />
+          <th scope="col">#</th>
           <th scope="col">{t('mark.tapes')}</th>
           <th scope="col" className="number">
             {t('mark.distance')}

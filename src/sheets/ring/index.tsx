@@ -8,7 +8,7 @@ import { cautionBlocks } from '../parts/cautions';
 import { usePaperSettings } from '../settings';
 import { type PrintedWords, useWords } from '../words/use-words';
 import { type SpeakerOnRing, speakersOnRings } from './ring-data';
-import { boardSentence, ringRows } from './ring-rows';
+import { boardSentence, type RingRow, ringRows } from './ring-rows';
 import { SectionOnPaper, scaleFor } from './section-on-paper';
 import './ring.css';
 
@@ -28,7 +28,7 @@ export default function RingSheet() {
 }
 
 /** Highest a section is drawn, mm: with its table it stays on one page. */
-const HIGHEST = 118;
+const HIGHEST = 112;
 
 export function ringBlocks(
   words: PrintedWords,
@@ -118,28 +118,48 @@ function blocksOf(
         </figcaption>
       </figure>,
     ),
-    {
-      kind: 'table',
-      id: `measures-${id}`,
-      caption: t('ring.section', { speaker: name }),
-      className: 'ring-table',
-      head: (
-        <tr>
-          <th scope="col">{t('ring.measure')}</th>
-          <th scope="col" className="number">
-            {t('ring.value')}
-          </th>
-        </tr>
-      ),
-      rows: ringRows(words, input, form).map((row) => (
-        <tr key={row.id}>
-          <th scope="row">{row.name}</th>
-          <td className="number">{row.value}</td>
-        </tr>
-      )),
-    },
+    piece(
+      `measures-${id}`,
+      <MeasureTables
+        rows={ringRows(words, input, form)}
+        caption={t('ring.section', { speaker: name })}
+        words={words}
+      />,
+    ),
     ...paragraphs(`boards-${id}`, boardSentence(words, input, form)),
   ];
+}
+
+/** Two tables beside each other, so that section and measures stand on one page. */
+function MeasureTables(props: { rows: readonly RingRow[]; caption: string; words: PrintedWords }) {
+  const { rows, caption, words } = props;
+  const { t } = words;
+  const half = Math.ceil(rows.length / 2);
+  return (
+    <div className="ring-tables">
+      {[rows.slice(0, half), rows.slice(half)].map((part) => (
+        <table className="paper-table" key={part[0]?.id}>
+          <caption className="unseen">{caption}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{t('ring.measure')}</th>
+              <th scope="col" className="number">
+                {t('ring.value')}
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {part.map(({ id, name, value }) => (
+              <tr key={id}>
+                <th scope="row">{name}</th>
+                <td className="number">{value}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ))}
+    </div>
+  );
 }
 
 /** mm of the ring. */
