@@ -19,6 +19,7 @@ const RECEIVERS: readonly Receiver[] = ['left', 'head', 'right'];
 /** Every arrival, ticked off when it happens: by sign and weight, and in words. */
 export const ReachesTable = memo(function ReachesTable(props: ReachesTableProps) {
   const { title, motion, speakers } = props;
+  const delayed = motion.delays === 'aligned';
   return (
     <TableScroll label={`Arrivals, ${title}`}>
       <table className="numbers reaches">
@@ -28,7 +29,7 @@ export const ReachesTable = memo(function ReachesTable(props: ReachesTableProps)
             <th scope="col" className="text">
               Speaker
             </th>
-            <th scope="col">starts, ms</th>
+            {delayed && <th scope="col">starts, ms</th>}
             {RECEIVERS.map((at) => (
               <th key={at} scope="col">
                 {RECEIVER_WORDS[at]}, ms
@@ -42,7 +43,7 @@ export const ReachesTable = memo(function ReachesTable(props: ReachesTableProps)
             return (
               <SpeakerRow key={speaker.id} id={speaker.id}>
                 <SpeakerHead speaker={speaker} among={speakers} />
-                <td>{formatNumber(wave?.start, 2)}</td>
+                {delayed && <td>{formatNumber(wave?.start, 2)}</td>}
                 {RECEIVERS.map((at) => (
                   <ReachCell key={at} reach={reachOf(motion, speaker.id, at)} />
                 ))}
