@@ -8,7 +8,7 @@ import { type Tiling, tilesFor } from './tiles';
 /** White round the page, mm: what a desktop printer leaves. */
 export const EDGE = 9;
 /** Words above the drawing; ruler and words below it; ruler at its left. */
-export const TOP = 27;
+export const TOP = 29;
 export const BOTTOM = 30;
 export const LEFT = 13;
 

@@ -38,10 +38,13 @@ export function TemplatePage(props: TemplatePageProps) {
   return (
     <div className="template-page" data-refused={refused}>
       <div className="template-head">
-        <h2>
-          {t('template.title', { speaker: name })}
-          {many && ` · ${t('template.tile', { name: tile.name, count: tiling.tiles.length })}`}
-        </h2>
+        <div className="template-title">
+          <h2>
+            {t('template.title', { speaker: name })}
+            {many && ` · ${t('template.tile', { name: tile.name, count: tiling.tiles.length })}`}
+          </h2>
+          <span>{plan}</span>
+        </div>
         <p>
           {t(template.plane === 'face' ? 'template.lay-face' : 'template.lay', {
             way: template.frame.upIs,
@@ -85,7 +88,7 @@ export function TemplatePage(props: TemplatePageProps) {
             <strong>{t('template.print')}</strong>
           </p>
           <p>
-            {`${plan} · ${t('caution.short')}`}{' '}
+            {t('caution.short')}{' '}
             {told.pages > 0 && t('page.number', { page: told.page, pages: told.pages })}
           </p>
         </div>
