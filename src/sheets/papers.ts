@@ -11,12 +11,25 @@ export interface Paper {
    * answers with one `<Flow>`.
    */
   Body: LazyExoticComponent<ComponentType>;
+  /** What stands beside the pages for this paper alone, and is not printed. */
+  Fields?: LazyExoticComponent<ComponentType>;
 }
 
 export const PAPERS: readonly Paper[] = [
-  { id: 'customer', title: 'paper.customer', Body: lazy(() => import('./customer')) },
+  {
+    id: 'customer',
+    title: 'paper.customer',
+    Body: lazy(() => import('./customer')),
+    Fields: lazy(() => import('./customer/fields')),
+  },
   { id: 'mark-out', title: 'paper.mark-out', Body: lazy(() => import('./mark-out')) },
   { id: 'ring', title: 'paper.ring', Body: lazy(() => import('./ring')) },
+  {
+    id: 'book',
+    title: 'paper.book',
+    Body: lazy(() => import('./book')),
+    Fields: lazy(() => import('./book/fields')),
+  },
 ];
 
 /** The paper of that id, or the first. */

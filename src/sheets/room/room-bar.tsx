@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { Suspense, useEffect, useRef } from 'react';
 import { optionTitle } from '../../plan/edits';
 import { seatName } from '../../plan/names';
 import { type LengthUnit, sessionStore, useSession } from '../../store';
@@ -15,7 +15,8 @@ import { ShopFields } from './shop-fields';
 export function RoomBar() {
   const paper = useSession((session) => session.paper);
   const unit = useSession((session) => session.lengthUnit);
-  const { pageSize, language, arrivalStrip } = usePaperSettings((settings) => settings);
+  const { pageSize, language } = usePaperSettings((settings) => settings);
+  const { Fields } = paperOf(paper);
   const head = useRef<HTMLHeadingElement>(null);
   // Focus comes along into the room; it would be lost with the board.
   useEffect(() => head.current?.focus(), []);
@@ -58,15 +59,10 @@ export function RoomBar() {
         ]}
         onChange={(next) => sessionStore.setState({ lengthUnit: next })}
       />
-      {paperOf(paper).id === 'customer' && (
-        <label className="tick">
-          <input
-            type="checkbox"
-            checked={arrivalStrip}
-            onChange={(event) => paperSettings.setState({ arrivalStrip: event.target.checked })}
-          />
-          The arrival of sound in pictures
-        </label>
+      {Fields && (
+        <Suspense fallback={null}>
+          <Fields />
+        </Suspense>
       )}
       <ShopFields />
       <button type="button" className="primary" onClick={() => window.print()}>

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { LONGEST_SHOP_NAME } from '../../store/paper-settings';
 import { paperSettings, usePaperSettings } from '../settings';
-import { smallPicture } from './small-picture';
+import { logoFrom } from './small-picture';
 
 /** The shop's own head of the page: kept on this machine, and in no plan file. */
 export function ShopFields() {
@@ -9,9 +9,9 @@ export function ShopFields() {
   const [problem, setProblem] = useState<string | null>(null);
   const take = async (file: File | undefined) => {
     if (!file) return;
-    const picture = await smallPicture(file);
-    setProblem(picture.ok ? null : picture.problem);
-    if (picture.ok) paperSettings.setState({ shopLogo: picture.address });
+    const answer = await logoFrom(file);
+    setProblem(answer.ok ? null : answer.problem);
+    if (answer.ok) paperSettings.setState({ shopLogo: answer.picture });
   };
   return (
     <details className="room-shop">

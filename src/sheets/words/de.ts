@@ -1,4 +1,5 @@
 import type { Language } from './catalogue';
+import { book } from './de/book';
 import { cautions } from './de/cautions';
 import { customer } from './de/customer';
 import { dimensions } from './de/dimensions';
@@ -17,6 +18,7 @@ export const de: Language = {
     ...cautions,
     ...dimensions,
     ...customer,
+    ...book,
     ...markOut,
     ...ring,
     ...strip,

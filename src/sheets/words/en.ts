@@ -1,3 +1,4 @@
+import { book } from './en/book';
 import { cautions } from './en/cautions';
 import { customer } from './en/customer';
 import { dimensions } from './en/dimensions';
@@ -17,6 +18,7 @@ export const en = {
     ...cautions,
     ...dimensions,
     ...customer,
+    ...book,
     ...markOut,
     ...ring,
     ...strip,
