@@ -75,14 +75,15 @@ export function markOutBlocks(
     ...marks.flatMap((one): Block[] => {
       const { template, speaker } = one;
       if (!template) return [];
-      const tiling = templateTiles(template, size);
+      const zones = one.zones.map(names.zone);
+      const tiling = templateTiles(template, size, zones.length > 0);
       return tiling.tiles.map((tile) => ({
         kind: 'page',
         id: `template-${speaker.id}-${tile.name}`,
         bare: true,
         content: (told) => (
           <TemplatePage
-            {...{ template, tiling, tile, size, words, told, refused }}
+            {...{ template, tiling, tile, size, zones, words, told, refused }}
             name={large(nameOf(one))}
             plan={plan.title}
           />

@@ -48,15 +48,14 @@ export function TemplateDrawing({ template, words }: TemplateDrawingProps) {
       {lean && (
         <Aim from={middle} to={along(middle, lean.way, reach(ring ?? flange, lean.way) + 4)} />
       )}
-      {rays.map(({ reference, way }, i) => (
-        <Ray
-          key={reference}
-          number={i + 1}
-          from={along([0, 0], way, roomy ? CROSS + 2 : edgeFromSpot(template, way) + 2)}
-          way={way}
-        />
+      {placeRays(template, roomy).map(({ reference, from, badge }, i) => (
+        <Ray key={reference} number={i + 1} from={from} badge={badge} />
       ))}
-      <UpMark at={[0, template.high[1]]} words={words.up} />
+      <UpMark
+        at={[0, template.high[1]]}
+        words={words.up}
+        toLeft={rays.some(({ way: [x, y] }) => x > 0 && y > 0.5)}
+      />
       {lean && <path className="template-middle" d={crossAt(middle, 4)} />}
       <path className="template-spot" d={crossAt([0, 0], CROSS)} />
       <circle className="template-spot" r={1.5} />
@@ -115,13 +114,47 @@ function edgeFromSpot({ ring, flange, middle }: MarkTemplate, way: Point2): numb
 /** No ring is larger, mm. */
 const FARTHEST = 1500;
 
+/** mm. */
+const BADGE = 2.6;
+
+interface PlacedRay {
+  reference: string;
+  from: Point2;
+  badge: Point2;
+}
+
+/** Rays with their numbers, those of rays close together one behind the other. */
+function placeRays(template: MarkTemplate, roomy: boolean): PlacedRay[] {
+  const placed: PlacedRay[] = [];
+  for (const { reference, way } of template.rays) {
+    const start = roomy ? CROSS + 2 : edgeFromSpot(template, way) + 2;
+    let far = start + 8.5;
+    const near = (badge: Point2) =>
+      placed.some((one) => {
+        const [dx, dy] = [one.badge[0] - badge[0], one.badge[1] - badge[1]];
+        return dx * dx + dy * dy < (2 * BADGE + 0.4) ** 2;
+      });
+    while (near(along([0, 0], way, far))) far += 1;
+    placed.push({
+      reference,
+      from: along([0, 0], way, start),
+      badge: along([0, 0], way, far),
+    });
+  }
+  return placed;
+}
+
 /** The way to a tape's reference point: laid toward it, the template is turned right. */
-function Ray({ number, from, way }: { number: number; from: Point2; way: Point2 }) {
-  const badge = along(from, way, 8.5);
+function Ray({ number, from, badge }: { number: number; from: Point2; badge: Point2 }) {
+  const [dx, dy] = [badge[0] - from[0], badge[1] - from[1]];
+  const size = Math.sqrt(dx * dx + dy * dy) || 1;
   return (
     <g>
-      <path className="template-ray" d={`M${at(from)}L${at(along(from, way, 6))}`} />
-      <circle className="template-badge" cx={badge[0]} cy={-badge[1]} r={2.6} />
+      <path
+        className="template-ray"
+        d={`M${at(from)}L${at(along(from, [dx / size, dy / size], size - BADGE))}`}
+      />
+      <circle className="template-badge" cx={badge[0]} cy={-badge[1]} r={BADGE} />
       <text
         className="template-text"
         x={badge[0]}
@@ -152,7 +185,14 @@ function Aim({ from, to }: { from: Point2; to: Point2 }) {
   );
 }
 
-function UpMark({ at: [x, y], words }: { at: Point2; words: string }) {
+interface UpMarkProps {
+  at: Point2;
+  words: string;
+  /** Where numbers stand to the right of it. */
+  toLeft: boolean;
+}
+
+function UpMark({ at: [x, y], words, toLeft }: UpMarkProps) {
   const top = y + 11;
   return (
     <g>
@@ -160,7 +200,13 @@ function UpMark({ at: [x, y], words }: { at: Point2; words: string }) {
         className="template-up"
         d={`M${at([x, y + 3])}L${at([x, top])}M${at([x - 2, top - 3])}L${at([x, top])}L${at([x + 2, top - 3])}`}
       />
-      <text className="template-text" x={x + 3} y={-(y + 7)} fontSize={TEXT}>
+      <text
+        className="template-text"
+        x={toLeft ? x - 3 : x + 3}
+        y={-(y + 7)}
+        fontSize={TEXT}
+        textAnchor={toLeft ? 'end' : 'start'}
+      >
         {words}
       </text>
     </g>

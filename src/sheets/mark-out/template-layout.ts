@@ -12,6 +12,9 @@ export const TOP = 29;
 export const BOTTOM = 30;
 export const LEFT = 13;
 
+/** What a keep-clear warning takes above the drawing. */
+export const WARNING = 11;
+
 /** The window the drawing is seen through. */
 export interface Window {
   x: number;
@@ -20,19 +23,21 @@ export interface Window {
   height: number;
 }
 
-export function windowOf(size: PageSize): Window {
+/** @param warned with a keep-clear warning above it */
+export function windowOf(size: PageSize, warned = false): Window {
   const { width, height } = PAGE_SIZES[size];
+  const top = TOP + (warned ? WARNING : 0);
   return {
     x: EDGE + LEFT,
-    y: EDGE + TOP,
+    y: EDGE + top,
     width: width - 2 * EDGE - LEFT,
-    height: height - 2 * EDGE - TOP - BOTTOM,
+    height: height - 2 * EDGE - top - BOTTOM,
   };
 }
 
 /** The pages a template needs. */
-export function templateTiles(template: MarkTemplate, size: PageSize): Tiling {
-  const { width, height } = windowOf(size);
+export function templateTiles(template: MarkTemplate, size: PageSize, warned = false): Tiling {
+  const { width, height } = windowOf(size, warned);
   const { low, high } = templateBounds(template);
   return tilesFor(low, high, [width, height]);
 }

@@ -20,6 +20,8 @@ export interface TemplatePageProps {
   name: string;
   /** Below the plan's title. */
   plan: string;
+  /** Keep-clear zones the speaker or its ring reaches into, by name. */
+  zones: readonly string[];
   words: PrintedWords;
   told: Told;
   /** Printed out of true: crossed out. */
@@ -28,10 +30,10 @@ export interface TemplatePageProps {
 
 /** One page of a template, edge to edge: the drawing at true size, both rulers, how it is laid on. */
 export function TemplatePage(props: TemplatePageProps) {
-  const { template, tiling, tile, size, name, plan, words, told, refused } = props;
+  const { template, tiling, tile, size, name, plan, zones, words, told, refused } = props;
   const { t } = words;
   const page = PAGE_SIZES[size];
-  const window = windowOf(size);
+  const window = windowOf(size, zones.length > 0);
   const many = tiling.tiles.length > 1;
   const bottom = window.y + window.height;
   const legend = legendOf(words, template);
@@ -81,6 +83,12 @@ export function TemplatePage(props: TemplatePageProps) {
           />
         )}
       </svg>
+      {zones.length > 0 && (
+        <p className="template-warning">
+          <strong>{`${t('mark.zones')}. ${t('mark.zone', { zone: zones.join('; ') })}`}</strong>{' '}
+          {t('caution.zone.usual')}
+        </p>
+      )}
       {refused && <p className="template-stamp">{t('printer.stamp')}</p>}
       <div className="template-foot">
         <div>

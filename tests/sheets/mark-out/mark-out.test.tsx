@@ -85,6 +85,13 @@ describe('the mark-out sheet', () => {
     expect(one?.zones.length).toBeGreaterThan(0);
     for (const zone of one?.zones ?? [])
       expect(text).toContain(`Reaches into: ${en.names.zone(zone)}.`);
+    // Also on its template, which may come to lie elsewhere than the sheet.
+    const template = plainText(
+      renderToStaticMarkup(contentOf(markOutBlocks(en, facts, 'A4'), 'template-tweeter-left-A1')),
+    );
+    expect(template).toContain(
+      `Keep clear. Reaches into: ${one?.zones.map(en.names.zone).join('; ')}.`,
+    );
     // Before anything else on the sheet.
     expect(text.indexOf('Keep clear')).toBe(0);
     expect(text).toContain('Look up before cutting here: Airbags and belts');
@@ -175,7 +182,7 @@ describe('templates', () => {
     );
     expect(text).toContain('turn it until the numbered ticks point at their reference points');
     expect(text).toMatch(/the panel leaves it by up to [\d.]+ mm/);
-    expect(text).toContain('round on the ring, oval here');
+    expect(text).toContain('round on the speaker, oval here');
     expect(text).toContain(en.t('caution.short'));
     expect(text).toContain('measured on paper:');
     // The pod of the mids has a template of its own face.

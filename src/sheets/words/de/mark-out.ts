@@ -81,7 +81,7 @@ export const markOut = {
   'template.curved':
     'Die Schablone ist eben und liegt in der Ebene, die die Fläche an der Stelle berührt; am Rand des Gezeichneten weicht die Fläche bis zu {mm} davon ab. Von der Stelle nach außen andrücken, ohne Falten.',
   'template.on-ring':
-    'Alles ist so gezeichnet, wie es entlang der geneigten Achse auf die Fläche fällt: auf dem Ring rund, hier oval.',
+    'Alles ist so gezeichnet, wie es entlang der geneigten Achse auf die Fläche fällt: am Lautsprecher rund, hier oval.',
   'template.curve-own':
     'Über die Schrauben entscheidet die Zeichnung des Lautsprechers; gezeichnet ist der übliche Lochkreis.',
   'template.spot': 'Stelle',

@@ -78,7 +78,7 @@ export const markOut = {
   'template.curved':
     'The template is flat, and lies in the plane that touches the panel at the spot; the panel leaves it by up to {mm} at the edge of what is drawn. Press it on from the spot outward, without folds.',
   'template.on-ring':
-    'All is drawn where it falls on the panel, along the tilted axis: round on the ring, oval here.',
+    'All is drawn where it falls on the panel, along the tilted axis: round on the speaker, oval here.',
   'template.curve-own':
     'The speaker’s own drawing decides on the screws; their circle is drawn as is usual.',
   'template.spot': 'spot',
