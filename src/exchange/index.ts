@@ -27,6 +27,14 @@ export type {
 } from './delay-types';
 export { allAlike, exportedFor } from './delays-wanted';
 export { type ImpulseAnswer, type ReadImpulse, readImpulseText } from './impulse-text';
+export {
+  type FragmentAnswer,
+  holdsPlan,
+  LONGEST_LINK,
+  type PlanLink,
+  planOfFragment,
+  planToFragment,
+} from './plan-link';
 export { type ReadDelay, type ReadDelays, readDelaysCsv } from './read-delays-csv';
 export {
   type ReadChannel,

@@ -2,7 +2,7 @@ import { lazy, type ReactNode, Suspense, useCallback, useEffect, useState } from
 import { sessionStore } from '../../store';
 import { Answers } from '../answers';
 import { Boundary } from '../parts/boundary';
-import { FileDrop, KeepingBanner } from '../plans';
+import { FileDrop, KeepingBanner, useSharedLink } from '../plans';
 import { SpeakersColumn } from '../speakers';
 import { Dialogs } from './dialogs';
 import { rememberLook } from './remember-look';
@@ -29,6 +29,7 @@ export function Workbench({ scene, papers }: { scene: ReactNode; papers: ReactNo
   const { save, failure } = useSaveToFile();
   useKeys({ save, showKeys });
   useEffect(() => rememberLook(sessionStore, () => localStorage), []);
+  useSharedLink();
   const onPaper = usePaperInView();
 
   return (

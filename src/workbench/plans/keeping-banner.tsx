@@ -4,6 +4,7 @@ import { sentence } from '../parts/check-number';
 import { Banner } from './banner';
 import { dismissNotes, useOpening } from './opening';
 import { savePlanFile } from './plan-files';
+import { backToBefore, keepCopy, LINKED, planBefore } from './shared-link';
 import './plans.css';
 
 /** What must be known about the open plan: whether it is kept, whether it may be changed. */
@@ -44,7 +45,13 @@ export function KeepingBanner() {
           }
         />
       ) : (
-        readOnly !== null && <Banner title="Looking only" text={readOnly} />
+        readOnly !== null && (
+          <Banner
+            title="Looking only"
+            text={readOnly}
+            actions={readOnly === LINKED && <LinkedActions />}
+          />
+        )
       )}
       {keeping.status === 'failed' && !keeping.elsewhere && (
         <Banner
@@ -97,6 +104,21 @@ export function KeepingBanner() {
           </ul>
         </Banner>
       )}
+    </>
+  );
+}
+
+function LinkedActions() {
+  return (
+    <>
+      {planBefore() !== null && (
+        <button type="button" onClick={() => void backToBefore()}>
+          Back to your plan
+        </button>
+      )}
+      <button type="button" className="primary" onClick={() => void keepCopy()}>
+        Keep a copy
+      </button>
     </>
   );
 }

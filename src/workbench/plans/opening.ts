@@ -45,12 +45,19 @@ export async function openKeptPlan(planId: string, title: string): Promise<boole
  */
 export async function openFile(file: File): Promise<boolean> {
   const { judgeBlob } = await import('./judge-file');
-  const answer = await judgeBlob(file);
+  return openRead(file.name, await judgeBlob(file));
+}
+
+/**
+ * Opens what was read, asks, or says why not; until it is opened nothing changes.
+ * @returns true when it was opened
+ */
+export async function openRead(name: string, answer: FileAnswer): Promise<boolean> {
   if (answer.kind === 'open') {
-    await take(file.name, answer);
+    await take(name, answer);
     return true;
   }
-  opening.setState({ asked: { name: file.name, answer } });
+  opening.setState({ asked: { name, answer } });
   return false;
 }
 

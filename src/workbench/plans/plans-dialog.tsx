@@ -5,6 +5,7 @@ import { Dialog } from '../dialog';
 import { sentence } from '../parts/check-number';
 import { KeptList } from './kept-list';
 import { type FileOutcome, pickPlanFile, savePlanFile } from './plan-files';
+import { PlanLink } from './plan-link';
 import './plans.css';
 
 export interface PlansDialogProps {
@@ -59,6 +60,7 @@ export function PlansDialog({ open, onClose }: PlansDialogProps) {
       }
     >
       <KeptList onOpened={close} onSay={setSaid} />
+      <PlanLink may={!newer} onOpened={close} onSay={setSaid} />
     </Dialog>
   );
 }
