@@ -1,14 +1,15 @@
 /** The car, drawn. Fills its parent; everything round it stands without it. */
 import { useEffect, useId, useRef, useState } from 'react';
-import { useSession } from '../store';
+import { sessionStore, useSession } from '../store';
 import { startBoard } from './board';
+import { FlatCar } from './flat/flat-car';
 import { HalfHeadings } from './halves/headings';
 import './scene.css';
 
 const NO_DRAWING =
-  'This browser cannot draw in 3D (WebGL is missing or switched off), so there is no picture of the car. Lists, numbers, tables and export work without it.';
+  'This browser cannot draw in 3D (WebGL is missing or switched off), so the car is drawn flat, from above. Lists, numbers, tables and export work as ever.';
 const STOPPED =
-  'The drawing of the car has stopped. Lists, numbers, tables and export go on; reload the page to draw again.';
+  'The drawing of the car in 3D has stopped. Lists, numbers, tables and export go on; reload the page to draw again.';
 
 export default function Scene() {
   const host = useRef<HTMLDivElement>(null);
@@ -20,16 +21,20 @@ export default function Scene() {
     const parent = host.current;
     if (!parent) return;
     let stop: (() => void) | null = null;
+    const goFlat = (why: string) => {
+      sessionStore.setState({ flat: true });
+      setSentence(why);
+    };
     try {
       stop = startBoard(parent, words, (reason) => {
         console.error(reason);
         stop?.();
         stop = null;
-        setSentence(STOPPED);
+        goFlat(STOPPED);
       });
     } catch (reason) {
       console.warn(reason);
-      setSentence(NO_DRAWING);
+      goFlat(NO_DRAWING);
     }
     return () => stop?.();
   }, [words]);
@@ -37,9 +42,7 @@ export default function Scene() {
   return (
     <div className="scene" ref={host}>
       {sentence ? (
-        <p className="scene-sentence" role="status">
-          {sentence}
-        </p>
+        <FlatCar host={host} sentence={sentence} />
       ) : (
         <>
           <p className="scene-hidden-words" id={words}>

@@ -16,6 +16,7 @@ import { imageWants } from './words/image-words';
 import { lineWants, shortLineWords } from './words/line-words';
 import { pillarWants } from './words/pillar-words';
 import { reflectionWants } from './words/reflection-words';
+import { shortSide } from './words/short-side';
 import { nameOf, placeOf, radiusOnSheet, type WordsFrame } from './words/want';
 
 export interface WordsInput extends WordsFrame {
@@ -148,9 +149,6 @@ function obstacleWants(input: WordsInput): LabelWant[] {
     ];
   });
 }
-
-/** "left tweeter" → "L tweeter": on the drawing the side is one letter. */
-const shortSide = (name: string): string => name.replace(/^left /, 'L ').replace(/^right /, 'R ');
 
 function middleOf(shape: CabinModel['obstacles'][number]['shape']): Vec3 {
   switch (shape.shape) {

@@ -61,6 +61,8 @@ export interface SessionState {
   showPillarView: boolean;
   /** Draws the sealed pockets of the option on the board. */
   showPockets: boolean;
+  /** The browser cannot draw in 3D, so the car is drawn flat, from above. */
+  flat: boolean;
   /** Id of the paper looked at in the place of the board; `null`: the board stands. */
   paper: string | null;
 }
@@ -84,6 +86,7 @@ export function createSessionStore() {
     beside: null,
     showPillarView: false,
     showPockets: false,
+    flat: false,
     paper: null,
   }));
 }

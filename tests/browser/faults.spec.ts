@@ -97,7 +97,7 @@ test('fault 19: the drawing comes back the same after ten lost contexts', async 
   misdeeds.errors = misdeeds.errors.filter((error) => !/context lost/i.test(error));
 });
 
-test('fault 19: without WebGL the tables, numbers and export still work', async ({
+test('fault 19: without WebGL the car is drawn flat, and tables, numbers and export still work', async ({
   page,
   misdeeds,
 }) => {
@@ -110,7 +110,16 @@ test('fault 19: without WebGL the tables, numbers and export still work', async 
   await withPlainFiles(page);
   await openFresh(page);
   await expect(page.getByText(/WebGL|cannot draw/i).first()).toBeVisible();
-  expect(await pathShown(page, 'left tweeter')).toBeGreaterThan(0);
+  const path = await pathShown(page, 'left tweeter');
+  const flat = page.locator('.flat-half');
+  await expect(flat).toHaveCount(1);
+  await expect(flat.getByText(`${path} mm`)).toBeVisible();
+  // There is one view; what could be looked at from elsewhere is not offered.
+  await expect(page.getByRole('group', { name: 'View' })).toHaveCount(0);
+  await page.getByLabel('Beside it').selectOption('b');
+  await expect(flat).toHaveCount(2);
+  await page.getByRole('button', { name: /^Close/ }).click();
+  await expect(flat).toHaveCount(1);
   await page.getByRole('button', { name: 'Export…' }).click();
   const [download] = await Promise.all([
     page.waitForEvent('download'),

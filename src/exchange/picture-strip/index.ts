@@ -1,5 +1,4 @@
 /** The arrival of sound as a strip of pictures: one drawing for the page, for paper and for files. */
-export { type HeadShape, headShape } from './head-shape';
 export { weightOf } from './pens';
 export { pathOf } from './picture';
 export { type StripDrawing, type StripRow, type StripWords, stripDrawing } from './strip';

@@ -1,5 +1,12 @@
-import type { CarFromAbove, Moment, PlanWindow, Seat, SlowMotion, Spot } from '../../geometry';
-import { headShape } from './head-shape';
+import {
+  type CarFromAbove,
+  headShape,
+  type Moment,
+  type PlanWindow,
+  type Seat,
+  type SlowMotion,
+  type Spot,
+} from '../../geometry';
 import { CAR_PENS, colourOf, HEAD_PEN, type Pen, SPEAKER_PEN, weightOf } from './pens';
 import { node, rounded, type SvgNode } from './svg-node';
 import { isReached, type WaveState, waveStates } from './wave-state';

@@ -15,6 +15,14 @@ export function SceneBar() {
   const view = useSession((session) => session.view);
   const zones = useSession((session) => session.showZones);
   const people = useSession((session) => session.showOccupants);
+  const flat = useSession((session) => session.flat);
+  // From above there is one view, and neither people nor zones in it.
+  if (flat)
+    return (
+      <div className="scene-bar">
+        <BesideChoice />
+      </div>
+    );
   return (
     <div className="scene-bar">
       <Segments

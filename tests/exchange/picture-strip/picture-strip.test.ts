@@ -1,7 +1,6 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, test } from 'vitest';
 import {
-  headShape,
   isReached,
   type StripRow,
   type StripWords,
@@ -12,7 +11,7 @@ import {
   weightOf,
 } from '../../../src/exchange/picture-strip';
 import { linesOfText } from '../../../src/exchange/picture-strip/lines-of-text';
-import { carFromAbove, slowMotion, stripMoments, windowOf } from '../../../src/geometry';
+import { carFromAbove, headShape, slowMotion, stripMoments, windowOf } from '../../../src/geometry';
 import { demoPlan } from '../../../src/plan/demo';
 import { stageOf } from '../../geometry/study/stages';
 

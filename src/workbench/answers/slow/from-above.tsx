@@ -1,13 +1,12 @@
 import { memo, useCallback, useId, useRef } from 'react';
 import {
-  headShape,
   isReached,
   pathOf,
   type WaveState,
   waveStates,
   weightOf,
 } from '../../../exchange/picture-strip';
-import type { PlanWindow, Side, Spot } from '../../../geometry';
+import { headShape, type PlanWindow, type Side, type Spot } from '../../../geometry';
 import { useEachMoment, useSession } from '../../../store';
 import type { ShownMotion } from './shown-motion';
 

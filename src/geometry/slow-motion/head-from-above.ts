@@ -1,4 +1,6 @@
-import { radians, type Seat, type Spot } from '../../geometry';
+import type { Seat } from '../cabin/model';
+import { radians } from '../vector';
+import type { Spot } from './cut';
 
 export interface HeadShape {
   skull: Spot[];
