@@ -32,6 +32,7 @@ import type { PanelsPart } from './parts/panels-part';
 import { createPillarPart } from './parts/pillar-part';
 import { createPocketsPart } from './parts/pockets-part';
 import { createReflectionsPart } from './parts/reflections-part';
+import { createRingsPart } from './parts/rings-part';
 import { createSpeakersPart } from './parts/speakers-part';
 import { createWavesPart } from './parts/waves-part';
 import { RUNS_INTO_NOTHING, type RunsInto, runsInto } from './runs-into';
@@ -64,6 +65,7 @@ export function createOptionDrawing(
   const parts = {
     marks: createPanelMarks(kit),
     pockets: createPocketsPart(kit),
+    rings: createRingsPart(kit),
     speakers: createSpeakersPart(kit),
     lines: createLinesPart(kit),
     reflections: createReflectionsPart(kit),
@@ -71,7 +73,7 @@ export function createOptionDrawing(
     pillar: createPillarPart(kit),
     waves: createWavesPart(kit),
   };
-  const { marks, pockets, speakers, lines, reflections, image, pillar, waves } = parts;
+  const { marks, pockets, rings, speakers, lines, reflections, image, pillar, waves } = parts;
   const motions = createMotionKeeper();
   for (const part of Object.values(parts)) group.add(part.group);
   const images = createImageKeeper(ask);
@@ -136,15 +138,12 @@ export function createOptionDrawing(
         reflecting: panelsOf(reflecting),
       });
       pockets.show(cabin, inputOf(option), showPockets);
-      speakers.show(
-        among.flatMap((speaker) => {
-          const at = placed.get(speaker.id);
-          return at ? [{ speaker, placed: at }] : [];
-        }),
-        chosen,
-        over,
-        hits.speakers,
-      );
+      const standing = among.flatMap((speaker) => {
+        const at = placed.get(speaker.id);
+        return at ? [{ speaker, placed: at }] : [];
+      });
+      rings.show(standing);
+      speakers.show(standing, chosen, over, hits.speakers);
       // From the listener's own eyes every line would run into the lens.
       showImage(shown);
       showWaves(shown);

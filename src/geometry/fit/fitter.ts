@@ -92,6 +92,7 @@ export function createFitter(
       if (other.speaker.id !== speaker.id && besideProblem(body, other, bodyOf(other), report))
         return true;
     // Few stand on a ring, and those that do have it looked at last.
+    if (!speaker.ring) return false;
     return ringProblems({ speaker, placed }, [...others, ...beside], room, report);
   }
 

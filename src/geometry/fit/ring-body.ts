@@ -1,10 +1,9 @@
 /** The room a mounting ring takes: a cylinder along the speaker's axis, cut off by its panel. */
 import type { SpeakerInput } from '../input';
-import { ringMesh } from '../ring/ring-mesh';
+import { ringInCar } from '../ring/ring-in-car';
 import { formOfSpeaker, inputOfSpeaker, placeOfSpeaker } from '../ring/speaker-ring';
 import type { RingForm, RingInput } from '../ring/types';
-import { ringFrame } from '../ring/wedge-ring';
-import { along, radians, type Vec3 } from '../vector';
+import { along, type Vec3 } from '../vector';
 import { type Body, roundBody, type StandingSpeaker } from './body';
 import { meetsTriangles } from './meets';
 import { overlap } from './overlap';
@@ -82,11 +81,5 @@ const apart = (a: Body, b: Body): boolean =>
 function ringSolid({ speaker, placed }: StandingSpeaker, ring: RingBody): Solid | null {
   const place = placeOfSpeaker(speaker, placed);
   if (!place) return null;
-  const { x, y, z } = ringFrame(place);
-  const turn = radians(ring.form.wedgeDeg);
-  const mesh = ringMesh(ring.input, place.standoff, Math.cos(turn), Math.sin(turn));
-  const vertices = mesh.vertices.map(
-    (p): Vec3 => along(along(along(place.position, x, p[0]), y, p[1]), z, p[2]),
-  );
-  return solidOf({ ...mesh, vertices });
+  return solidOf(ringInCar(ring.input, place, ring.form));
 }

@@ -5,6 +5,7 @@ export {
   dimensionLine,
   strokeOf,
 } from './dimension-line';
+export { ringInCar } from './ring-in-car';
 export { type RingSectionDrawing, ringSection } from './ring-section';
 export { ringStandoff } from './ring-standoff';
 export { formOfSpeaker, inputOfSpeaker, placeOfSpeaker, ringOfSpeaker } from './speaker-ring';

@@ -3,7 +3,7 @@ import type { Vec3 } from '../vector';
 import type { RingInput } from './types';
 
 /** Round the ring, and over the rim's quarter: within 0.05 mm of round for a ring of 200 mm. */
-const AROUND = 144;
+export const AROUND = 144;
 const OVER_RIM = 8;
 
 /**
@@ -15,6 +15,7 @@ export function ringMesh(
   standoff: number,
   cosine: number,
   sine: number,
+  around: number = AROUND,
 ): MeshShape {
   const [R, r] = [outer / 2, bore / 2];
   const back = (radius: number, angle: number) =>
@@ -41,8 +42,8 @@ export function ringMesh(
 
   const vertices: Vec3[] = [];
   const triangles: [number, number, number][] = [];
-  for (let n = 0; n < AROUND; n++) {
-    const angle = (2 * Math.PI * n) / AROUND;
+  for (let n = 0; n < around; n++) {
+    const angle = (2 * Math.PI * n) / around;
     for (const [radius, height] of points)
       vertices.push([
         radius * Math.cos(angle),
@@ -51,8 +52,8 @@ export function ringMesh(
       ]);
   }
   const m = points.length;
-  for (let n = 0; n < AROUND; n++) {
-    const [here, next] = [n * m, ((n + 1) % AROUND) * m];
+  for (let n = 0; n < around; n++) {
+    const [here, next] = [n * m, ((n + 1) % around) * m];
     for (let k = 0; k < m; k++) {
       const l = (k + 1) % m;
       triangles.push([here + k, next + k, next + l], [here + k, next + l, here + l]);
