@@ -11,7 +11,7 @@ export function notesOn(
   const notes: string[] = [];
   for (const row of rows.filter(({ clamped }) => clamped))
     notes.push(
-      `The ${row.name} would need ${row.delay.ms.toFixed(3)} ms but ${largestMs} ms is the most ` +
+      `The ${row.name} would need ${row.delay.ms.toFixed(3)} ms but ${short(largestMs)} ms is the most ` +
         `that can be set: it still arrives ${Math.abs(row.residual.ms).toFixed(3)} ms early.`,
     );
   for (const row of rows) {
@@ -32,3 +32,6 @@ export const keepClearWords = (rows: readonly DelayRow[]): string[] =>
       ({ name, keepClear }) =>
         `The ${name} reaches into: ${inARow(keepClear.map((zone) => zone.name))}.`,
     );
+
+/** A length of time told in another unit is seldom round in ms. */
+const short = (ms: number): number => Number(ms.toFixed(3));

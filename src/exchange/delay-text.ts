@@ -49,13 +49,14 @@ const tableOf = (columns: readonly Column[], rows: readonly DelayRow[]): string[
 
 /** The export as plain text to print or paste: tables, what to know, and the cautions. */
 export function toText(all: DelayExport): string {
-  const limit = all.largestMs === null ? '' : `, at most ${all.largestMs} ms`;
+  const limit = all.largestMs === null ? '' : `, at most ${Number(all.largestMs.toFixed(3))} ms`;
   return [
     `Delays: ${oneLine(all.planTitle) || 'untitled plan'}`,
     `Option: ${oneLine(all.option.title)}`,
     ...forWhom(all),
     `Sound travels ${all.speedOfSound.toFixed(2)} mm in a ms (${all.temperatureC} °C)`,
     `Set in steps of ${all.stepName}${limit}; samples at ${all.sampleRateHz} Hz`,
+    `Longest delay wanted: ${all.longest.ms.toFixed(3)} ms, ${all.longest.samples.toFixed(0)} samples, ${all.longest.mm.toFixed(0)} mm`,
     '',
     ...(all.rows.length > 0
       ? [

@@ -45,12 +45,22 @@ export {
 } from './read-tune';
 export { readTuneText } from './read-tune-text';
 export {
+  COMMON_RATES_HZ,
+  type ReadStep,
+  readStepChoice,
+  type StepChoice,
+  type StepKind,
+  startingChoice,
+} from './step-choice';
+export {
   type SignalFile,
   type SignalFiles,
   type SignalFilesSettings,
   testSignalFiles,
+  zipInSteps,
   zipOf,
 } from './test-signals/signal-files';
 export type { Sound, WavEncoding } from './wav/format';
 export { looksLikeWav, type ReadWav, readWav, type WavAnswer } from './wav/read-wav';
 export { type WrittenEncoding, writeWav } from './wav/write-wav';
+export { type WhomChoices, whomChoices } from './whom-choices';

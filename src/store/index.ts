@@ -25,6 +25,7 @@ export type {
   ViewName,
 } from './session-store';
 export * from './slow-motion';
+export { chooseTune, type TuneChoice, useTuneChoice } from './tune-choice';
 
 export const planStore = createPlanStore(demoPlan());
 export const sessionStore = createSessionStore();

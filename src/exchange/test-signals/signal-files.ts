@@ -1,4 +1,4 @@
-import { strToU8, zipSync } from 'fflate';
+import { strToU8, Zip, ZipDeflate, zipSync } from 'fflate';
 import { type OptionInput, type SignalChannel, type TestSignal, testSignal } from '../../geometry';
 import { safeFileName } from '../../plan/schema';
 import type { DelayExport } from '../delay-types';
@@ -93,3 +93,36 @@ const NO_DATE = new Date(1980, 0, 1);
 /** The whole set as one ZIP; silence packs to nearly nothing. */
 export const zipOf = (files: readonly SignalFile[]): Uint8Array =>
   zipSync(Object.fromEntries(files.map(({ name, write }) => [name, write()])), { mtime: NO_DATE });
+
+export interface ZipWatch {
+  /** Called after every file. */
+  told: (done: number, of: number) => void;
+  /** Ends it early. */
+  stop?: AbortSignal;
+}
+
+/**
+ * The same ZIP, a file at a time with a breath between, so that a page can show how far it is and
+ * let go of it. @returns `null` when stopped
+ */
+export async function zipInSteps(
+  files: readonly SignalFile[],
+  { told, stop }: ZipWatch,
+): Promise<Uint8Array[] | null> {
+  const parts: Uint8Array[] = [];
+  const zip = new Zip((error, part) => {
+    if (error) throw error;
+    parts.push(part);
+  });
+  for (const [i, { name, write }] of files.entries()) {
+    const file = new ZipDeflate(name, { level: 6 });
+    file.mtime = NO_DATE;
+    zip.add(file);
+    file.push(write(), true);
+    told(i + 1, files.length);
+    await new Promise((next) => setTimeout(next));
+    if (stop?.aborted) return null;
+  }
+  zip.end();
+  return parts;
+}

@@ -31,6 +31,10 @@ export function signalNotes({ all, bursts, withDelays, files }: Noted): string {
         'raised cosine (Hann).',
     ),
     '',
+    ...wrap(BY_EAR),
+    '',
+    ...wrap(BY_MICROPHONE),
+    '',
     ...(all.rows.length > 0
       ? alignColumns([
           ['channel', 'WAV channel', 'delay ms', 'burst Hz', 'cycles'],
@@ -60,3 +64,15 @@ const BEWARE =
   'Before playing: turn the volume all the way down and begin softly; a click says nothing of how ' +
   'loud it will be. Set the crossovers first, so that no tweeter gets what it cannot bear. Keep ears ' +
   'away from the speakers.';
+
+const BY_EAR =
+  'By ear: sit as you drive, head against the restraint. Play the clicks together: with the delays ' +
+  'right they melt into one short click in front of you; two clicks, or one with a tail, mean that a ' +
+  'channel is early or late. Then the bursts together, a pair at a time (mute the others): each should ' +
+  'stand in the middle. Swap the poles of one: it should turn vague and thin.';
+
+const BY_MICROPHONE =
+  'By microphone: put it where the middle of the head is and leave it there. Record the clicks in ' +
+  'turn, or the file of each channel alone, all with one device and at one level: the time from the ' +
+  'middle of each second to its click is the way of the sound plus what the loop takes, the same for ' +
+  'all. Measured impulse responses, one file a channel, are read by the sheet “Measured”.';

@@ -54,6 +54,7 @@ export function DelayPreview({ all }: { all: DelayExport }) {
           </tbody>
         </table>
       </section>
+      <p className={all.fits ? 'export-whom' : 'export-error'}>{longestWords(all)}</p>
       <p className="footnote">
         “Left over” is what rounding to whole steps leaves: set minus wanted.{' '}
         {several
@@ -69,13 +70,26 @@ export function DelayPreview({ all }: { all: DelayExport }) {
   );
 }
 
+/** What the processor has to hold, and whether it does as far as that is known. */
+export function longestWords({ longest, largestMs, fits }: DelayExport): string {
+  const needs = `The longest delay is ${formatTime(longest.ms, 3)} (${formatNumber(longest.samples)} samples, ${formatNumber(longest.mm)} mm)`;
+  if (largestMs === null) return `${needs}; look up whether the processor holds that.`;
+  return fits
+    ? `${needs}; the processor holds up to ${formatTime(largestMs, 3)}.`
+    : `${needs}, and the processor holds no more than ${formatTime(largestMs, 3)}.`;
+}
+
 /** The rounded delay in the unit the processor is set in. */
 function asSet({ rounded }: DelayRow, { step }: DelayExport): string {
   if (step.kind === 'samples')
     return `${formatNumber(rounded.samples)} ${Math.round(rounded.samples) === 1 ? 'sample' : 'samples'}`;
   if (step.kind === 'time') return formatTime(rounded.ms, decimals(step.ms));
-  return `${formatNumber(rounded.mm, decimals(step.mm))} mm`;
+  const { mm, unit = 'mm' } = step;
+  const amount = { mm: rounded.mm, cm: rounded.cm, in: rounded.inches }[unit];
+  return `${formatNumber(amount, decimals(mm / MM_PER[unit]))} ${unit}`;
 }
+
+const MM_PER = { mm: 1, cm: 10, in: 25.4 } as const;
 
 /** As many digits as the step itself has, at most four. */
 const decimals = (step: number): number =>

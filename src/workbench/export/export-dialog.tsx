@@ -1,13 +1,12 @@
 import { useId, useMemo, useState } from 'react';
-import { delayExport } from '../../exchange';
-import { currentOption, useAnswer, usePlan } from '../../store';
+import { delayExport, readStepChoice, startingChoice, whomChoices } from '../../exchange';
+import { chooseTune, currentOption, useAnswer, usePlan, useTuneChoice } from '../../store';
 import { OptionCautions } from '../cautions';
 import { Dialog } from '../dialog';
 import { DelayPreview } from './delay-preview';
 import { SaveButtons } from './save-buttons';
-import { readStepChoice, startingChoice } from './step-choice';
+import { SaveSignals } from './save-signals';
 import { StepFields, sentence } from './step-fields';
-import { whomChoices } from './whom-choices';
 import './export.css';
 
 export interface ExportDialogProps {
@@ -29,17 +28,21 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
   const plan = usePlan((state) => state.plan);
   const answer = useAnswer();
   const id = useId();
-  const [chosen, setChosen] = useState<{ option?: string; whom?: string }>({});
-  const [choice, setChoice] = useState(() => startingChoice(plan.alignment.sampleRateHz));
+  const openedAs = usePlan((state) => state.openedAs);
+  const tune = useTuneChoice(openedAs);
+  const [chosen, setChosen] = useState<string>();
+  const { sampleRateHz } = plan.alignment;
+  const choice = useMemo(() => tune.step ?? startingChoice(sampleRateHz), [tune, sampleRateHz]);
 
   const options = answer.ok ? answer.options : [];
   const result =
-    options.find((option) => option.id === chosen.option) ?? (open ? currentOption(answer) : null);
-  const step = useMemo(() => readStepChoice(choice), [choice]);
+    options.find((option) => option.id === chosen) ?? (open ? currentOption(answer) : null);
+  const speed = result?.speedOfSound ?? Number.NaN;
+  const step = useMemo(() => readStepChoice(choice, speed), [choice, speed]);
   const option = plan.options.find((one) => one.id === result?.id);
   const whom = useMemo(
-    () => (result && option ? whomChoices({ plan, result }, chosen.whom) : null),
-    [plan, result, option, chosen.whom],
+    () => (result && option ? whomChoices({ plan, result }, tune.whom) : null),
+    [plan, result, option, tune.whom],
   );
   const settings = whom?.settings;
   const cabin = answer.ok ? answer.cabin : null;
@@ -57,8 +60,8 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
       open={open}
       onClose={onClose}
       wide
-      title="Export delays"
-      lead="A starting tune: what to set on each channel so that all speakers arrive together."
+      title="Export the tune"
+      lead="A starting tune: what to set on each channel so that all speakers arrive together, and sounds to check it by."
       actions={<SaveButtons all={all} />}
     >
       {!answer.ok && (
@@ -73,7 +76,7 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
           <select
             id={`${id}-option`}
             value={result?.id ?? ''}
-            onChange={(event) => setChosen({ ...chosen, option: event.target.value })}
+            onChange={(event) => setChosen(event.target.value)}
           >
             {options.map((option) => (
               <option key={option.id} value={option.id}>
@@ -87,7 +90,7 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
           <select
             id={`${id}-whom`}
             value={whom?.value ?? ''}
-            onChange={(event) => setChosen({ ...chosen, whom: event.target.value })}
+            onChange={(event) => chooseTune(openedAs, { whom: event.target.value })}
           >
             {whom?.choices.map(({ value, label }) => (
               <option key={value} value={value}>
@@ -98,7 +101,7 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
         </div>
         <StepFields
           choice={choice}
-          onChange={setChoice}
+          onChange={(step) => chooseTune(openedAs, { step })}
           error={step.ok ? null : { field: step.field, message: step.message }}
         />
       </div>
@@ -110,6 +113,7 @@ function ExportOfPlan({ open, onClose }: ExportDialogProps) {
         </p>
       )}
       {all && <DelayPreview all={all} />}
+      {all && option && <SaveSignals all={all} option={option} />}
       <div className="export-cautions">
         <OptionCautions option={result?.id ?? null} />
       </div>

@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import { COMMON_RATES_HZ, type StepChoice, type StepKind } from './step-choice';
+import { COMMON_RATES_HZ, type StepChoice, type StepKind } from '../../exchange';
 
 export interface StepFieldsProps {
   choice: StepChoice;
@@ -12,7 +12,16 @@ const KINDS: readonly { kind: StepKind; words: string }[] = [
   { kind: 'ms', words: 'a step in ms' },
   { kind: 'mm', words: 'a step in mm' },
   { kind: 'cm', words: 'a step in cm' },
+  { kind: 'in', words: 'a step in inches' },
 ];
+
+const UNIT_WORDS: Readonly<Record<StepKind, string>> = {
+  samples: 'samples',
+  ms: 'ms',
+  mm: 'mm',
+  cm: 'cm',
+  in: 'inches',
+};
 
 /** In what steps the processor's delays can be set, and how long they may be. */
 export function StepFields({ choice, onChange, error }: StepFieldsProps) {
@@ -70,7 +79,7 @@ export function StepFields({ choice, onChange, error }: StepFieldsProps) {
       ) : (
         <Typed
           id={`${id}-step`}
-          label={`One step, ${choice.kind}`}
+          label={`One step, ${UNIT_WORDS[choice.kind]}`}
           value={choice.amounts[choice.kind]}
           onChange={(value) => change({ amounts: { ...choice.amounts, [choice.kind]: value } })}
           {...wrong('step')}
@@ -78,8 +87,8 @@ export function StepFields({ choice, onChange, error }: StepFieldsProps) {
       )}
       <Typed
         id={`${id}-largest`}
-        label="Longest delay it holds, ms"
-        hint="Leave empty if you do not know"
+        label={`Longest it holds, ${UNIT_WORDS[choice.kind]}`}
+        hint="Leave empty if you do not know; another unit can be written behind the number: 10 ms"
         value={choice.largest}
         onChange={(largest) => change({ largest })}
         {...wrong('largest')}

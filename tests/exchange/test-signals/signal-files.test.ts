@@ -1,6 +1,12 @@
 import { unzipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { readWav, type SignalFilesSettings, testSignalFiles, zipOf } from '../../../src/exchange';
+import {
+  readWav,
+  type SignalFilesSettings,
+  testSignalFiles,
+  zipInSteps,
+  zipOf,
+} from '../../../src/exchange';
 import type { SpeakerInput } from '../../../src/geometry';
 import { delaysOf, samplePlan } from '../sample';
 
@@ -121,5 +127,35 @@ describe('the set of test signals', () => {
     const { files, notes } = set({}, [], []);
     expect(files).toHaveLength(1);
     expect(notes).toContain('No speakers in this option.');
+  });
+
+  test('packs the same files in steps, telling how far it is, and lets go when asked', async () => {
+    const { files } = set();
+    const told: number[] = [];
+    const parts = await zipInSteps(files, { told: (done) => told.push(done) });
+    const whole = new Uint8Array(await new Blob(parts as BlobPart[]).arrayBuffer());
+    const [made, meant] = [unzipSync(whole), unzipSync(zipOf(files))];
+    expect(Object.keys(made)).toEqual(Object.keys(meant));
+    for (const [name, bytes] of Object.entries(meant))
+      expect(Buffer.compare(made[name] ?? new Uint8Array(), bytes), name).toBe(0);
+    expect(told).toEqual(files.map((_, i) => i + 1));
+    const stop = new AbortController();
+    const early: number[] = [];
+    const stopped = await zipInSteps(files, {
+      told: (done) => {
+        early.push(done);
+        if (done === 2) stop.abort();
+      },
+      stop: stop.signal,
+    });
+    expect(stopped).toBeNull();
+    expect(early).toEqual([1, 2]);
+  });
+
+  test('says how to use them, by ear and by microphone, and to start quietly', () => {
+    const { notes } = set();
+    expect(notes).toMatch(/By ear: /);
+    expect(notes).toMatch(/By microphone: /);
+    expect(notes.replace(/\s+/g, ' ')).toContain('turn the volume all the way down');
   });
 });

@@ -1,6 +1,7 @@
 /** Whom the delays are for, as it is chosen in the dialog. */
-import { allAlike, type ExportedFor, type ExportedStage, exportedFor } from '../../exchange';
-import { seatName } from '../../plan/names';
+import { seatName } from '../plan/names';
+import type { ExportedFor, ExportedStage } from './delay-types';
+import { allAlike, exportedFor } from './delays-wanted';
 
 export interface WhomChoices {
   choices: { value: string; label: string }[];

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { whomChoices } from '../../src/exchange';
 import { evaluatePlan } from '../../src/geometry';
 import { demoPlan } from '../../src/plan/demo';
 import type { Plan } from '../../src/plan/types';
-import { whomChoices } from '../../src/workbench/export/whom-choices';
 
 function choicesFor(alignment: Plan['alignment'], chosen?: string) {
   const plan: Plan = { ...demoPlan(), alignment };
