@@ -10,7 +10,9 @@ export type FitKind =
   | 'zone'
   | 'no-panel'
   /** There is no such mounting ring, or only with more stand-off. */
-  | 'ring';
+  | 'ring'
+  /** The speaker does not go through the bore of its ring. */
+  | 'bore';
 
 export interface FitProblem {
   kind: FitKind;

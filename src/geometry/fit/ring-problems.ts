@@ -57,10 +57,24 @@ export function ringProblems(
       return { ...problem, sentence: `its ring ${problem.sentence}` };
     });
   return (
+    boreTooNarrow(standing, ring, report) ||
     overEdge(standing, ring, room, its) ||
     intoThings(standing, ring, room, its) ||
     intoPanels(standing, ring, room, its) ||
     others.some((other) => other.speaker.id !== speaker.id && intoOther(ring, other, its))
+  );
+}
+
+function boreTooNarrow({ speaker }: StandingSpeaker, { input }: RingBody, report: Report) {
+  const by = (speaker.body?.cutout ?? 0) - input.bore;
+  return (
+    by > SLACK &&
+    report(() => ({
+      kind: 'bore',
+      sentence: `the bore of its ring is ${millimetres(by)} too narrow for it`,
+      by,
+      hard: false,
+    }))
   );
 }
 

@@ -84,7 +84,7 @@ export function cutSentences(words: PrintedWords, one: SpeakerMarks): string[] {
   const { speaker, template, ring, mark } = one;
   const mm = (value: number) => fine(words, value);
   const { body } = speaker;
-  if (!body) return [t('mark.no-body')];
+  if (!body) return [t('mark.no-body'), t('mark.no-template')];
   const told: string[] = [];
   if (template && (template.plane === 'face' || !template.cutout)) told.push(t('mark.cut-none'));
   else if (template?.cutout) {
@@ -122,6 +122,7 @@ export function cutSentences(words: PrintedWords, one: SpeakerMarks): string[] {
     );
     if (overLimit) told.push(t('mark.ring-steep', { deg: n.angle(MOST_WEDGE_DEG) }));
   } else if (ring) told.push(t('mark.ring-none'));
+  if (!template) told.push(t('mark.no-template'));
   return told;
 }
 

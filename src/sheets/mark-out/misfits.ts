@@ -59,6 +59,8 @@ export function misfitSentences(
               : n.length(by, n.unit === 'in' ? 2 : by < 10 ? 1 : 0),
       };
       switch (kind) {
+        case 'bore':
+          return t('misfit.bore', told);
         case 'ring':
           return t(by === null ? 'misfit.no-ring' : 'misfit.ring', told);
         case 'speaker':

@@ -60,6 +60,16 @@ describe('a speaker on a ring', () => {
     expect(problem?.sentence).toBe('its ring reaches 10 mm over the edge of "board"');
   });
 
+  test('its bore may not be narrower than the cut-out the speaker asks for', () => {
+    const [problem, ...more] = told(
+      {},
+      onRing(10, { ring: { ...RING, bore: 70, screwCircle: 80 } }),
+    );
+    expect(more).toEqual([]);
+    expect(problem).toMatchObject({ kind: 'bore', by: 5 });
+    expect(problem?.sentence).toBe('the bore of its ring is 5 mm too narrow for it');
+  });
+
   test('a tilted ring stands off its spot: its back is an ellipse about where the axis leaves the panel', () => {
     // 20° to the right from 40 mm: the axis leaves the panel 40 tan 20° = 14.56 left of the spot,
     // and the back reaches 60 / cos 20° = 63.85 to either side of there: 78.41 to the left.

@@ -4,8 +4,10 @@ import { markOut } from '../../../src/geometry';
 import {
   addOption,
   aimSpeaker,
+  changeSpeaker,
   mountSpeaker,
   type PlanRecipe,
+  placeSpeakerAt,
   setRing,
 } from '../../../src/plan/edits';
 import { markOutBlocks } from '../../../src/sheets/mark-out';
@@ -102,6 +104,23 @@ describe('the mark-out sheet', () => {
       /Does not fit as planned: .*the ring reaches [\d.]+ mm over the edge of: left lower door card/,
     );
     expect(pieceText(de, wrong, 'spot-midbass-left')).toContain('der Ring ragt');
+  });
+
+  test('a speaker at a free point, and one without a body, have no template, and that is said', () => {
+    const facts = factsOf([
+      placeSpeakerAt('a', 'tweeter-left', [300, -500, 900]),
+      changeSpeaker('a', 'midbass-left', { body: null }),
+    ]);
+    for (const id of ['tweeter-left', 'midbass-left']) {
+      expect(pieceText(en, facts, `spot-${id}`)).toContain('There is no template for it');
+      expect(markOutBlocks(en, facts, 'A4').some((one) => one.id === `template-${id}-A1`)).toBe(
+        false,
+      );
+    }
+    const head = plainText(
+      renderToStaticMarkup(contentOf(markOutBlocks(en, facts, 'A4'), 'head-tweeter-left')),
+    );
+    expect(head).toBe('Left tweeter, at a free point');
   });
 
   test('ends with every caution of its spots, and says so where there is no speaker', () => {

@@ -15,6 +15,7 @@ import { createPlanStore } from '../../../src/store/plan-store';
 import { ringAt, standoffFor, wedgeOf } from '../../../src/workbench/answers/ring/ring-board';
 import {
   boardWords,
+  flangeWords,
   ringMeasures,
   steepWords,
   thickWords,
@@ -112,6 +113,15 @@ describe('a ring in words', () => {
     expect(thickWords({ ...form, thickSide: [0, -1, 0] } as RingForm, upright)).toContain(
       'to 9 o’clock as seen from the cabin, 12 being up',
     );
+  });
+
+  test('a flange that overhangs its ring is told, with the diameter that would hold it', () => {
+    const proud: RingInput = { ...INPUT, seat: { kind: 'proud' } };
+    expect(flangeWords(proud, 106, 'mm')).toBeNull();
+    expect(flangeWords(proud, 118, 'mm')).toBe(
+      'The flange reaches 2.2 mm beyond the flat of the ring’s front all round: make it 124.4 mm outside or more.',
+    );
+    expect(flangeWords(INPUT, 118, 'mm')).toBeNull();
   });
 
   test('a steep one is said to be', () => {

@@ -42,6 +42,8 @@ export const markOut = {
   'mark.body': 'Flansch {flange}, Tiefe {depth}, davon {behind} hinter der Fläche.',
   'mark.no-body':
     'Es sind keine Einbaumaße eingegeben: den Ausschnitt der Zeichnung des Lautsprechers entnehmen.',
+  'mark.no-template':
+    'Dafür gibt es keine Schablone: Sie braucht eine Fläche, die Einbaumaße und eine Ausrichtung aus der Fläche heraus.',
   'mark.standoff': 'Abstand zur Fläche: {mm}.',
   'mark.ring': 'Auf einem Ring: außen {outer}, {thin} bis {thick} dick, Keil {deg}.',
   'mark.ring-even': 'Auf einem Ring: außen {outer}, {thick} dick.',
@@ -61,6 +63,7 @@ export const markOut = {
   'misfit.inside': '{ring, select, yes {der Ring} other {er}} steht darin: {thing}',
   'misfit.no-panel': 'hier lässt sich nichts befestigen: {thing}',
   'misfit.ring': 'der Ring braucht {by} mehr Abstand',
+  'misfit.bore': 'die Bohrung des Rings ist für den Lautsprecher {by} zu eng',
   'misfit.no-ring': 'die Maße des Rings passen nicht zueinander',
   'mark.look-up': 'Vor dem Schneiden hier nachlesen: {titles}.',
   'mark.cautions': 'Bevor etwas geschnitten wird',

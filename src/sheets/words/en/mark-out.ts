@@ -41,6 +41,8 @@ export const markOut = {
   'mark.body': 'Flange {flange}, depth {depth}, of which {behind} behind the panel.',
   'mark.body-before': 'Flange {flange}, depth {depth}.',
   'mark.no-body': 'No body is entered: take the cut-out from the speaker’s own drawing.',
+  'mark.no-template':
+    'There is no template for it: that takes a panel, the speaker’s body and an aim out of the panel.',
   'mark.standoff': 'It stands {mm} off the panel.',
   'mark.ring': 'On a ring: {outer} outside, {thin} to {thick} thick, wedge {deg}.',
   'mark.ring-even': 'On a ring: {outer} outside, {thick} thick.',
@@ -59,6 +61,7 @@ export const markOut = {
   'misfit.inside': '{ring, select, yes {the ring} other {it}} stands inside: {thing}',
   'misfit.no-panel': 'nothing can be mounted on: {thing}',
   'misfit.ring': 'the ring wants {by} more stand-off',
+  'misfit.bore': 'the bore of the ring is {by} too narrow for the speaker',
   'misfit.no-ring': 'the measures of the ring cannot be together',
   'mark.look-up': 'Look up before cutting here: {titles}.',
   'mark.cautions': 'Before anything is cut',

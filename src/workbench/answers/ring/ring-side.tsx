@@ -11,7 +11,7 @@ import { SideMark } from '../../parts/marks';
 import { withArticle } from '../../parts/names';
 import { capital } from '../capital';
 import { type StandingRing, standoffFor } from './ring-board';
-import { boardWords, ringMeasures, steepWords, thickWords } from './ring-words';
+import { boardWords, flangeWords, ringMeasures, steepWords, thickWords } from './ring-words';
 import { saveStl } from './save-rings';
 import { SectionDrawing } from './section-drawing';
 
@@ -74,7 +74,11 @@ function Made({ ring, form, name, unit, width }: MadeProps) {
   const [said, setSaid] = useState('');
   const { input, place, panel, speaker } = ring;
   const lift = backLift(panel, speaker, input, form);
-  const told = [steepWords(form), thickWords(form, place)].filter((text) => text !== null);
+  const told = [
+    steepWords(form),
+    flangeWords(input, speaker.body?.flange ?? 0, unit),
+    thickWords(form, place),
+  ].filter((text) => text !== null);
   if (lift > FLANGE_LIFT)
     told.push(
       `The panel is curved there: the ring’s flat back lifts up to ${formatLength(lift, unit, unit === 'mm' ? 1 : 2)} off it. ` +

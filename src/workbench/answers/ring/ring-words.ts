@@ -31,6 +31,20 @@ export function thickWords({ thickSide }: RingForm, { normal }: RingPlace): stri
   return `Its thick side goes to ${hourOf(frame, thickSide)} o’clock as seen from the cabin, 12 being ${twelve}.`;
 }
 
+/** A flange that reaches beyond the flat it lies on; `null` where it does not. */
+export function flangeWords(
+  { outer, rimRadius, seat }: RingInput,
+  flange: number,
+  unit: LengthUnit,
+): string | null {
+  if (seat.kind === 'sunk') return null;
+  const over = (flange - (outer - 2 * rimRadius)) / 2;
+  return over > 0.05
+    ? `The flange reaches ${length(over, unit)} beyond the flat of the ring’s front all round: ` +
+        `make it ${length(flange + 2 * rimRadius, unit)} outside or more.`
+    : null;
+}
+
 export interface Measure {
   name: string;
   value: string;

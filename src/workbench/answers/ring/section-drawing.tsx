@@ -1,3 +1,4 @@
+import { useId } from 'react';
 import {
   dimensionLine,
   type Point2,
@@ -26,6 +27,7 @@ const STYLE = { arrow: 5, gap: 3, letter: 6.5 } as const;
 
 /** The ring cut along its thin and its thick side, on its panel, with its measures. */
 export function SectionDrawing({ input, form, unit, width, name }: SectionDrawingProps) {
+  const hatch = useId();
   const drawn = ringSection(input, form);
   const [wide, high] = [drawn.high[0] - drawn.low[0], drawn.high[1] - drawn.low[1]];
   const scale = Math.min((width - 2 * ROOM.side) / wide, HIGHEST / high);
@@ -68,7 +70,7 @@ export function SectionDrawing({ input, form, unit, width, name }: SectionDrawin
     >
       <defs>
         <pattern
-          id="ring-cut"
+          id={hatch}
           width={6}
           height={6}
           patternUnits="userSpaceOnUse"
@@ -82,7 +84,7 @@ export function SectionDrawing({ input, form, unit, width, name }: SectionDrawin
         <path
           key={i === 0 ? 'thin' : 'thick'}
           className="ring-wall"
-          fill="url(#ring-cut)"
+          fill={`url(#${hatch})`}
           d={`${strokeOf(wall.map(at))}Z`}
         />
       ))}
