@@ -25,6 +25,12 @@ export const PAPERS: readonly Paper[] = [
   { id: 'mark-out', title: 'paper.mark-out', Body: lazy(() => import('./mark-out')) },
   { id: 'ring', title: 'paper.ring', Body: lazy(() => import('./ring')) },
   {
+    id: 'tune',
+    title: 'paper.tune',
+    Body: lazy(() => import('./tune')),
+    Fields: lazy(() => import('./tune/fields')),
+  },
+  {
     id: 'book',
     title: 'paper.book',
     Body: lazy(() => import('./book')),

@@ -8,6 +8,7 @@ import { ring } from './de/ring';
 import { room } from './de/room';
 import { strip } from './de/strip';
 import { things } from './de/things';
+import { tune } from './de/tune';
 
 export const de: Language = {
   name: 'Deutsch',
@@ -22,5 +23,6 @@ export const de: Language = {
     ...markOut,
     ...ring,
     ...strip,
+    ...tune,
   },
 };

@@ -7,6 +7,7 @@ import { ring } from './en/ring';
 import { room } from './en/room';
 import { strip } from './en/strip';
 import { things } from './en/things';
+import { tune } from './en/tune';
 
 /** English: its keys are the catalogue's keys. */
 export const en = {
@@ -22,5 +23,6 @@ export const en = {
     ...markOut,
     ...ring,
     ...strip,
+    ...tune,
   },
 };
