@@ -7,6 +7,7 @@ import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js';
 import { evaluatePlan, markOut, meshVolume, ringOfSpeaker, type Vec3 } from '../../src/geometry';
 import { demoPlan } from '../../src/plan/demo';
 import { mountSpeaker, type PlanRecipe, setRing } from '../../src/plan/edits';
+import { findings } from './axe';
 import { undoButton, withPlainFiles } from './board';
 import { readPdf } from './pdf';
 import { expect, openFresh, test } from './support';
@@ -148,6 +149,7 @@ test('by keyboard: a ring is made, its bore typed, its file saved, and its sheet
   await expect(left.locator('.ring-facts')).toContainText(
     `material${(ring.volume / 1000).toFixed(0)} cm³`,
   );
+  expect(await findings(page), 'the sheet of rings').toEqual([]);
   await left.getByRole('button', { name: /as STL$/ }).focus();
   const [stl] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
   expect(volumeOfStl(await bytesOf(stl)) / meshVolume(ring.mesh)).toBeCloseTo(1, 4);
@@ -157,6 +159,7 @@ test('by keyboard: a ring is made, its bore typed, its file saved, and its sheet
   await page.getByLabel('Language of the paper').selectOption({ label: 'Deutsch' });
   await expect(page.locator('.flow')).toContainText('Ring für: Tiefmitteltöner links');
   await expect(page.locator('.flow')).toContainText('138,5');
+  expect(await findings(page), 'rings on paper').toEqual([]);
   await page.keyboard.press('Escape');
   await expect(page.getByRole('button', { name: 'On paper…' })).toBeFocused();
 });

@@ -30,7 +30,8 @@ function Room() {
     <div className="reading-room">
       <PageRule size={size} />
       <RoomBar />
-      <main className="room-pages" lang={locale} aria-label="Pages" tabIndex={-1} id="pages">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is scrolled by keyboard too */}
+      <main className="room-pages" lang={locale} aria-label="Pages" tabIndex={0} id="pages">
         <Suspense key={id} fallback={<p className="room-wait">Laying out the pages…</p>}>
           <Body />
         </Suspense>
