@@ -1,8 +1,7 @@
 /** The car, drawn. Fills its parent; everything round it stands without it. */
-import { useEffect, useId, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useId, useRef, useState } from 'react';
 import { sessionStore, useSession } from '../store';
 import { startBoard } from './board';
-import { FlatCar } from './flat/flat-car';
 import { HalfHeadings } from './halves/headings';
 import './scene.css';
 
@@ -10,6 +9,9 @@ const NO_DRAWING =
   'This browser cannot draw in 3D (WebGL is missing or switched off), so the car is drawn flat, from above. Lists, numbers, tables and export work as ever.';
 const STOPPED =
   'The drawing of the car in 3D has stopped. Lists, numbers, tables and export go on; reload the page to draw again.';
+
+// For the few who need it.
+const FlatCar = lazy(async () => ({ default: (await import('./flat/flat-car')).FlatCar }));
 
 export default function Scene() {
   const host = useRef<HTMLDivElement>(null);
@@ -42,7 +44,9 @@ export default function Scene() {
   return (
     <div className="scene" ref={host}>
       {sentence ? (
-        <FlatCar host={host} sentence={sentence} />
+        <Suspense fallback={<p className="scene-hidden-words">{sentence}</p>}>
+          <FlatCar host={host} sentence={sentence} />
+        </Suspense>
       ) : (
         <>
           <p className="scene-hidden-words" id={words}>

@@ -34,9 +34,8 @@ import { createPocketsPart } from './parts/pockets-part';
 import { createReflectionsPart } from './parts/reflections-part';
 import { createRingsPart } from './parts/rings-part';
 import { createSpeakersPart } from './parts/speakers-part';
-import { createWavesPart } from './parts/waves-part';
 import { RUNS_INTO_NOTHING, type RunsInto, runsInto } from './runs-into';
-import { createMotionKeeper } from './waves/keep-motion';
+import { createWavesLater } from './waves/waves-later';
 import type { WordsFrame } from './words/want';
 
 export interface OptionShown {
@@ -71,10 +70,9 @@ export function createOptionDrawing(
     reflections: createReflectionsPart(kit),
     image: createImagePart(kit),
     pillar: createPillarPart(kit),
-    waves: createWavesPart(kit),
+    waves: createWavesLater(kit, ask),
   };
   const { marks, pockets, rings, speakers, lines, reflections, image, pillar, waves } = parts;
-  const motions = createMotionKeeper();
   for (const part of Object.values(parts)) group.add(part.group);
   const images = createImageKeeper(ask);
   let inTheWay = NOTHING;
@@ -105,7 +103,7 @@ export function createOptionDrawing(
     const at = cabin.seats.find(({ id }) => id === seat?.id) ?? null;
     const looked = open && still && option && input && at;
     const stage = looked && { plan: planStore.shown(), cabin, option: input, result: option };
-    waves.show(stage ? motions.of(stage, at.id, delays) : null, at, cabin);
+    waves.show(stage || null, at, delays);
   }
 
   /** What the selected speaker runs into, and what the pillars hide; worked out once an answer. */

@@ -57,7 +57,7 @@ describe('waves in the drawing', () => {
     const [first] = motion.reaches.filter(({ at }) => at === 'head');
     if (!first) throw new Error('nothing arrives');
     const faint = () =>
-      balls(part).filter(({ material }) => material === kit.waves.past.left).length;
+      balls(part).filter(({ material }) => material === part.look.past.left).length;
     part.at(first.time - 1e-6);
     expect(faint()).toBe(0);
     part.at(first.time);
@@ -74,7 +74,7 @@ describe('waves in the drawing', () => {
       part.show(i % 2 ? motion : late, seat, cabin);
       part.at(2);
       expect(geometriesAlive()).toBe(closed + 1);
-      part.show(null, null, cabin);
+      part.show(null, null, null);
       expect(geometriesAlive()).toBe(closed);
       expect(part.group.visible).toBe(false);
     }

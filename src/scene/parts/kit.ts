@@ -13,7 +13,6 @@ import {
   shadeMaterial,
   traceMaterial,
 } from '../shading/materials';
-import { createWavesLook } from '../shading/waves-look';
 import type { Palette } from '../theme';
 
 /** Later numbers are laid over earlier ones; opaque things come before all of them. */
@@ -41,6 +40,8 @@ export function createKit(look: Look) {
     zone: new Color(),
     pen: new Color(),
   };
+  /** By side of the car, for what brings its own materials. */
+  const sides = { left: new Color(), right: new Color(), neither: new Color() };
   const ramp = rampTexture();
   const kit = {
     surface: shadeMaterial(look),
@@ -73,10 +74,11 @@ export function createKit(look: Look) {
     path: inkMaterial(look, { lift: 4 }),
     pathBehind: inkMaterial(look, { lift: 4, behind: true, opacity: 0.62 }),
     marks: inkMaterial(look, { overAll: true }),
-    waves: createWavesLook(look),
   };
   return {
     ...kit,
+    look,
+    sides,
     paint(palette: Palette) {
       colours.ink.copy(palette.ink);
       // A contour on the slate board would glow; it is drawn in the board's own dark instead.
@@ -87,7 +89,9 @@ export function createKit(look: Look) {
       colours.near.copy(palette.blocked).lerp(palette.paper, 0.3);
       colours.zone.copy(palette.zone);
       colours.pen.copy(palette.ink);
-      kit.waves.paint(palette);
+      sides.left.copy(palette.left);
+      sides.right.copy(palette.right);
+      sides.neither.copy(palette.ink);
     },
     dispose() {
       ramp.dispose();

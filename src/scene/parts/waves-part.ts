@@ -9,6 +9,7 @@ import {
   type Wave,
 } from '../../geometry';
 import { polyline } from '../meshes/ink';
+import { createWavesLook } from '../shading/waves-look';
 import { waveBounds } from '../waves/wave-bounds';
 import { createBin } from './bin';
 import { type Kit, LAYER } from './kit';
@@ -17,9 +18,11 @@ import { strokeSheet } from './stroke-sheet';
 export interface WavesPart {
   group: Group;
   /** Takes up what is on its way, or with `null` lets all of it go. */
-  show(motion: SlowMotion | null, seat: Seat | null, cabin: CabinModel): void;
+  show(motion: SlowMotion | null, seat: Seat | null, cabin: CabinModel | null): void;
   /** Puts every wave where it is at `time`, ms. */
   at(time: number): void;
+  /** How waves are painted: coming, past, behind what stands before them. */
+  look: ReturnType<typeof createWavesLook>;
   /** Radius of each wave drawn, mm, by speaker. */
   drawn(): ReadonlyMap<string, number>;
   dispose(): void;
@@ -41,6 +44,7 @@ interface DrawnWave {
 }
 
 export function createWavesPart(kit: Kit): WavesPart {
+  const look = createWavesLook(kit);
   const group = new Group();
   const bin = createBin();
   /** The ways round what stands in between. */
@@ -57,13 +61,14 @@ export function createWavesPart(kit: Kit): WavesPart {
 
   return {
     group,
+    look,
     show(motion, seat, cabin) {
-      group.visible = motion !== null && seat !== null;
-      if (!motion || !seat) {
+      group.visible = motion !== null && seat !== null && cabin !== null;
+      if (!motion || !seat || !cabin) {
         if (shown) clear();
         return;
       }
-      kit.waves.within(waveBounds(cabin), seat.head[2]);
+      look.within(waveBounds(cabin), seat.head[2]);
       if (motion === shown) return;
       clear();
       shown = motion;
@@ -76,9 +81,9 @@ export function createWavesPart(kit: Kit): WavesPart {
           one.position.set(...wave.centre);
           one.renderOrder = LAYER.wave;
         }
-        behind.material = kit.waves.comingBehind[wave.side ?? 'neither'];
+        behind.material = look.comingBehind[wave.side ?? 'neither'];
         dot.renderOrder = LAYER.marks;
-        dot.material = kit.waves.dots[wave.side ?? 'neither'];
+        dot.material = look.dots[wave.side ?? 'neither'];
         dot.scale.setScalar(DOT);
         group.add(behind, shell, dot);
         const reach = motion.reaches.find(
@@ -94,7 +99,7 @@ export function createWavesPart(kit: Kit): WavesPart {
         shell.visible = radius > 0;
         behind.visible = radius > 0 && time < there;
         for (const one of [shell, behind]) one.scale.setScalar(Math.max(radius, 1e-3));
-        const { past, coming } = kit.waves;
+        const { past, coming } = look;
         shell.material = (time >= there ? past : coming)[wave.side ?? 'neither'];
         const come = comeRound(wave, time, shown.speed);
         dot.visible = come !== null;
@@ -110,6 +115,7 @@ export function createWavesPart(kit: Kit): WavesPart {
     dispose() {
       clear();
       ways.dispose();
+      look.dispose();
     },
   };
 }

@@ -1,8 +1,7 @@
-import { Color, ShaderMaterial, Vector3 } from 'three';
+import { type Color, ShaderMaterial, Vector3 } from 'three';
 import type { Side } from '../../geometry';
-import type { Palette } from '../theme';
+import type { Kit } from '../parts/kit';
 import type { WaveBounds } from '../waves/wave-bounds';
-import type { Look } from './look';
 import { EDGES, type WaveRoom, waveMaterial } from './wave-material';
 
 export type WaveSide = Side | 'neither';
@@ -13,27 +12,27 @@ const PAST = 0.22;
 const SIDES: readonly WaveSide[] = ['left', 'right', 'neither'];
 
 /** Every way a wave is painted: by side, coming or past; and the dot of what comes round something. */
-export function createWavesLook(look: Look) {
+export function createWavesLook({ look, sides }: Pick<Kit, 'look' | 'sides'>) {
   const room: WaveRoom = {
     uEdges: { value: Array.from({ length: EDGES }, () => new Vector3()) },
     uFloor: { value: 0 },
     uRoof: { value: 0 },
     uEars: { value: 0 },
   };
-  const colours = { left: new Color(), right: new Color(), neither: new Color() };
   const paints = (strength: number, behind: boolean) =>
     Object.fromEntries(
       SIDES.map((side) => {
-        const wave = { colour: colours[side], dashed: side === 'right', strength, behind };
+        const wave = { colour: sides[side], dashed: side === 'right', strength, behind };
         return [side, waveMaterial(look, room, wave)];
       }),
     ) as Record<WaveSide, ShaderMaterial>;
   const coming = paints(1, false);
   const past = paints(PAST, false);
   const comingBehind = paints(1, true);
-  const dots = Object.fromEntries(
-    SIDES.map((side) => [side, dotMaterial(colours[side])]),
-  ) as Record<WaveSide, ShaderMaterial>;
+  const dots = Object.fromEntries(SIDES.map((side) => [side, dotMaterial(sides[side])])) as Record<
+    WaveSide,
+    ShaderMaterial
+  >;
   return {
     coming,
     past,
@@ -46,11 +45,6 @@ export function createWavesLook(look: Look) {
       room.uFloor.value = floor;
       room.uRoof.value = roof;
       room.uEars.value = ears;
-    },
-    paint({ left, right, ink }: Palette): void {
-      colours.left.copy(left);
-      colours.right.copy(right);
-      colours.neither.copy(ink);
     },
     dispose(): void {
       for (const material of [coming, past, comingBehind, dots].flatMap((all) =>
