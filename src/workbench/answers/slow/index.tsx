@@ -119,7 +119,11 @@ function SlowMotionOf({ shown, waiting }: { shown: Shown; waiting: boolean }) {
           {talk}
           <div className="slow-options">
             {options.map((one) => (
-              <section key={one.stage.option.id} className="slow-option" aria-label={one.title}>
+              <section
+                key={one.stage.option.id}
+                className="slow-option"
+                aria-label={`${one.title}, in slow motion`}
+              >
                 <h3 dir="auto">{one.title}</h3>
                 <Drawing one={one} shown={shown} />
                 <Outcome one={one} />
