@@ -29,6 +29,16 @@ export {
   type MeasuredChannel,
 } from './first-arrivals';
 export {
+  compareMeasured,
+  type DoubtParts,
+  type MeasuredArrival,
+  type MeasuredChannelResult,
+  type MeasuredDoubts,
+  type MeasuredSet,
+  type MicrophonePlace,
+  USUAL_DOUBTS,
+} from './measured-set';
+export {
   type Burst,
   type SignalChannel,
   type SignalSettings,

@@ -3,7 +3,7 @@ import { castDraft } from 'immer';
 import type { Side, SpeakerInput } from '../../geometry';
 import { mirrorAim, otherSide } from '../mirror';
 import type { PlanOption } from '../types';
-import { mendPairs, mendPockets, renamePair } from './mend-references';
+import { mendMeasured, mendPairs, mendPockets, renamePair } from './mend-references';
 import { mirrorPlace } from './move-speaker';
 import {
   assign,
@@ -113,6 +113,7 @@ export function removeSpeaker(optionId: string, speakerId: string, withTwin: boo
     option.speakers = option.speakers.filter(({ id }) => !gone.includes(id));
     mendPairs(option);
     mendPockets(option);
+    mendMeasured(option);
   };
 }
 

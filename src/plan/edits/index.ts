@@ -3,6 +3,7 @@ export * from './add-speaker';
 export * from './cabin';
 export * from './change-sound';
 export * from './change-speaker';
+export * from './measured';
 export { aimSpeaker, mountSpeaker, placeSpeakerAt } from './move-speaker';
 export * from './obstacles';
 export * from './options';

@@ -1,7 +1,7 @@
 /** Keeps a plan whole when something others refer to goes. */
 import { castDraft, type Draft } from 'immer';
 import type { Aim, CabinInput, CabinModel, SeatWeight, SpeakerInput } from '../../geometry';
-import type { Plan, PlanOption } from '../types';
+import type { Plan, PlanOption, ReadingEnd } from '../types';
 import { assign, plain, positiveZeros } from './recipe';
 import { cabinNow, cabinOf, placedIn } from './surroundings';
 
@@ -65,6 +65,18 @@ export function mendPockets(option: Draft<PlanOption>): void {
     const left = pocket.speakers.filter((id) => ids.has(id));
     if (left.length !== pocket.speakers.length) pocket.speakers = left;
   }
+}
+
+/** After speakers left: what was measured of them says nothing any more. */
+export function mendMeasured(option: Draft<PlanOption>): void {
+  const ids = new Set(option.speakers.map(({ id }) => id));
+  const known = (end: ReadingEnd): boolean => end.kind !== 'speaker' || ids.has(end.speaker);
+  const measured = option.measured?.filter(({ speaker }) => ids.has(speaker));
+  if (measured?.length === 0) delete option.measured;
+  else if (measured && measured.length !== option.measured?.length) option.measured = measured;
+  const readings = option.readings?.filter(({ from, to }) => known(from) && known(to));
+  if (readings?.length === 0) delete option.readings;
+  else if (readings && readings.length !== option.readings?.length) option.readings = readings;
 }
 
 /** What was said of the pair `from` is said of `to` from now on; its speakers are left alone. */

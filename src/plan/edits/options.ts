@@ -17,13 +17,16 @@ export function addOption(title: string): PlanRecipe {
   };
 }
 
-/** Adds a copy right after the original; its id is {@link nextOptionId} of the plan before. */
+/**
+ * Adds a copy right after the original, without what was measured in the car: a copy is made to be
+ * changed, and was not built. Its id is {@link nextOptionId} of the plan before.
+ */
 export function copyOption(optionId: string, title?: string): PlanRecipe {
   return (draft) => {
     const at = draft.options.findIndex(({ id }) => id === optionId);
     const option = draft.options[at];
     if (!option) return;
-    const copy = plain(option) as PlanOption;
+    const { measured: _, readings: __, ...copy } = plain(option) as PlanOption;
     const named = title ?? `${copy.title ?? copy.id} (copy)`;
     draft.options.splice(
       at + 1,

@@ -9,6 +9,7 @@ import {
 } from '../../geometry';
 import { quoted } from '../quoted';
 import type { Plan, PlanOption } from '../types';
+import { checkMeasured } from './check-measured';
 
 /** Names used twice, spots given twice or not at all, pairs that are none. */
 export function checkNames(plan: Plan): Refusal[] {
@@ -26,6 +27,7 @@ export function checkNames(plan: Plan): Refusal[] {
     refusals.push(...usedTwice(option.speakers, path), ...checkPairs(option.speakers, path));
     refusals.push(...checkCrossovers(option, `options[${o}].crossovers`));
     refusals.push(...checkPockets(option, `options[${o}].pockets`));
+    refusals.push(...checkMeasured(option, `options[${o}]`));
     for (const [s, speaker] of option.speakers.entries()) {
       if (speaker.position && speaker.mount) {
         const message = `give a position or a mount, not both (speaker ${quoted(speaker.id)})`;

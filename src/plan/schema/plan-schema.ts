@@ -242,6 +242,41 @@ const speaker = object({
   smallSignal: optional(smallSignal),
 });
 
+/** A second after the start of the sound it has left any car; loops of processors stay below it too. */
+const LATEST = 10_000;
+const time = number(-LATEST, LATEST);
+
+const measured = object({
+  speaker: id,
+  seat: id,
+  at: oneOf(['head', 'left-ear', 'right-ear']),
+  time,
+  sd: positive(LATEST),
+  delay: optional(number(0, LATEST)),
+  method: oneOf(['edge', 'correlation']),
+  sampleRateHz: positive(1_000_000),
+  file: optional(text),
+});
+
+const readingEnd = v.variant(
+  'kind',
+  [
+    fields({ kind: v.literal('speaker'), speaker: id }),
+    fields({ kind: v.literal('head'), seat: id }),
+    fields({ kind: v.literal('ear'), seat: id, side }),
+    fields({ kind: v.literal('reference'), reference: id }),
+  ],
+  mustBe('one of "speaker", "head", "ear", "reference"'),
+);
+
+const reading = object({
+  from: readingEnd,
+  to: readingEnd,
+  distance: positive(FAR),
+  by: oneOf(['tape', 'sound']),
+  sd: optional(positive(FAR)),
+});
+
 const option = object({
   id,
   title: optional(text),
@@ -249,6 +284,8 @@ const option = object({
   untied: optional(list(id)),
   crossovers: optional(list(crossover)),
   pockets: optional(list(pocket)),
+  measured: optional(list(measured)),
+  readings: optional(list(reading)),
 });
 
 export const planSchema = object({
