@@ -17,6 +17,7 @@ export const KEY_LINES: readonly KeyLine[] = [
   { keys: ['Enter'], does: 'in a number: take it' },
   { keys: ['1', '…', '5'], does: 'in the drawing: free, plan, side, front, from the seat' },
   { keys: ['←', '→', '↑', '↓'], does: 'in the drawing: move what is selected, or turn the view' },
+  { keys: ['Space'], does: 'in the slow motion: play and stop' },
   { keys: ['?'], does: 'this list' },
 ];
 
