@@ -32,7 +32,7 @@ export function bookBlocks(
   const chapters: Block[] = [
     ...summaryBlocks(facts, words),
     ...positionBlocks(facts, words),
-    ...drawingBlocks(facts, prepared, words, width),
+    ...drawingBlocks(facts, prepared, words, size),
     ...compareBlocks(facts, prepared.measured, words),
     ...chartBlocks(facts, words, width),
     ...tuneBlocks(facts, words),
@@ -108,7 +108,7 @@ const drawingBlocks = (
   facts: PaperFacts,
   prepared: Prepared,
   words: PrintedWords,
-  width: number,
+  size: PageSize,
 ): Block[] =>
   (['above', 'side'] as const).map((view) =>
     piece(
@@ -119,8 +119,8 @@ const drawingBlocks = (
           prepared={prepared}
           words={words}
           view={view}
-          width={width}
-          height={86}
+          width={contentBox(size).width}
+          height={size === 'A4' ? 78 : 70}
         />
         <figcaption>{words.t(`customer.${view}`)}</figcaption>
       </figure>,

@@ -25,7 +25,7 @@ export function positionBlocks(facts: PaperFacts, words: PrintedWords): Block[] 
       ...paragraphs('positions-none', t('customer.speakers.none')),
     ];
   const columns: readonly (readonly [WordKey, boolean])[] = [
-    ['customer.col.letter', false],
+    ['book.col.letter', false],
     ['customer.col.speaker', false],
     ['customer.col.where', false],
     ['book.col.standoff', true],
@@ -132,7 +132,11 @@ function pairSentence(
 function lineSentence(heard: readonly Heard[], facts: PaperFacts, words: PrintedWords): string {
   const { t, n } = words;
   const named = (ids: readonly string[]) =>
-    n.list([...new Set(ids)].slice(0, 3).map((id) => thingName(id, facts, words)));
+    n.list(
+      [...new Set(ids)]
+        .slice(0, 3)
+        .map((id) => t('customer.way.the', { name: thingName(id, facts, words) })),
+    );
   const blocked = heard.filter(({ arrival }) => arrival.line === 'blocked');
   const near = heard.filter(({ arrival }) => arrival.line === 'grazing');
   const said = [

@@ -20,6 +20,14 @@ export function ScaleBar({ scale, at: [x, y] }: { scale: number; at: Point }) {
         stroke="#16150f"
         strokeWidth={0.25}
       />
+      <rect
+        x={(x + right) / 2 - text.length * 0.75}
+        y={y - 3.4}
+        width={text.length * 1.5}
+        height={2.6}
+        fill="white"
+        fillOpacity={0.85}
+      />
       <text x={(x + right) / 2} y={y - 1.4} fontSize={2.3} textAnchor="middle" fill="#16150f">
         {text}
       </text>

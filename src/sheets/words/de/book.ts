@@ -10,6 +10,7 @@ export const book = {
     'Schall legt in Luft von {temperature} in einer Millisekunde {speed} mm zurück.',
   'book.summary.aligned.seat': 'Die Einstellung bringt den Schall hier zusammen: {seat}.',
   'book.summary.aligned.seats': 'Die Einstellung ist der beste Kompromiss für: {seats}.',
+  'book.col.letter': 'Buchstabe',
   'book.col.what': 'Lautsprecher',
   'book.col.count': 'Anzahl',
   'book.col.band': 'Spielt von – bis',
@@ -53,7 +54,7 @@ export const book = {
   'book.col.polarity': 'Pole',
   'book.col.highpass': 'Hochpass',
   'book.col.lowpass': 'Tiefpass',
-  'book.polarity': '{inverted, select, yes {vertauscht} other {wie üblich}}',
+  'book.polarity': '{inverted, select, yes {vertauscht} other {richtig herum}}',
   'book.filter': '{family} {slope} bei {frequency}',
   'book.filter.none': 'keiner',
 

@@ -10,6 +10,7 @@ export const book = {
   'book.summary.air': 'Sound travels {speed} mm in a millisecond in air of {temperature}.',
   'book.summary.aligned.seat': 'The tune brings the sound together at the {seat}.',
   'book.summary.aligned.seats': 'The tune is the best compromise over {seats}.',
+  'book.col.letter': 'Letter',
   'book.col.what': 'Speakers',
   'book.col.count': 'Number',
   'book.col.band': 'Plays from – to',
@@ -54,7 +55,7 @@ export const book = {
   'book.col.polarity': 'Poles',
   'book.col.highpass': 'High-pass',
   'book.col.lowpass': 'Low-pass',
-  'book.polarity': '{inverted, select, yes {swapped} other {as usual}}',
+  'book.polarity': '{inverted, select, yes {swapped} other {normal}}',
   'book.filter': '{family} {slope} at {frequency}',
   'book.filter.none': 'none',
 
