@@ -23,21 +23,28 @@ interface Row {
   blocked: boolean;
 }
 
-/** All speakers on one axis of time, before and after the delays. `width`: mm of paper. */
-export function chartBlocks(facts: PaperFacts, words: PrintedWords, width: number): Block[] {
+/**
+ * All speakers on one axis of time, before and after the tune's delays.
+ * @param delays ms by speaker  @param width mm of paper
+ */
+export function chartBlocks(
+  facts: PaperFacts,
+  delays: ReadonlyMap<string, number>,
+  words: PrintedWords,
+  width: number,
+): Block[] {
   const { option, seat } = facts;
   const { t, names } = words;
   const rows = option.speakers.flatMap((speaker): Row[] => {
     const arrival = seat?.arrivals.find((one) => one.speaker === speaker.id);
-    const delay = seat?.delays.find((one) => one.speaker === speaker.id);
-    if (!arrival || !delay) return [];
+    if (!arrival) return [];
     return [
       {
         id: speaker.id,
         name: capital(names.speaker(speaker, option.speakers)),
         side: speaker.side,
         time: arrival.time,
-        after: arrival.time + delay.roundedDelay,
+        after: arrival.time + (delays.get(speaker.id) ?? 0),
         blocked: arrival.line === 'blocked',
       },
     ];

@@ -1,4 +1,5 @@
 import { optionTitle } from '../../plan/edits';
+import type { TuneChoice } from '../../store';
 import type { PageSize } from '../../store/paper-settings';
 import type { PlanPicture } from '../../store/plan-pictures';
 import { compareBlocks } from '../customer/compare-block';
@@ -10,6 +11,7 @@ import type { PaperFacts } from '../facts';
 import { type Block, contentBox, heading, paragraphs, piece } from '../page';
 import { cautionBlocks } from '../parts/cautions';
 import { zoneBlocks } from '../parts/zones';
+import { tuneOf } from '../tune/tune-facts';
 import type { PrintedWords } from '../words/use-words';
 import { chartBlocks } from './arrival-chart';
 import { type Chapter, contentsBlock } from './contents';
@@ -19,11 +21,17 @@ import { positionBlocks } from './positions';
 import { summaryBlocks } from './summary';
 import { tuneBlocks } from './tune';
 
+export interface BookChoices {
+  pictures: readonly PlanPicture[];
+  /** Whom the tune is for, and in which steps. */
+  choice: TuneChoice;
+}
+
 /** The build book, from cover to cautions. */
 export function bookBlocks(
   facts: PaperFacts,
   prepared: Prepared,
-  pictures: readonly PlanPicture[],
+  { pictures, choice }: BookChoices,
   words: PrintedWords,
   size: PageSize,
 ): Block[] {
@@ -34,8 +42,8 @@ export function bookBlocks(
     ...positionBlocks(facts, words),
     ...drawingBlocks(facts, prepared, words, size),
     ...compareBlocks(facts, prepared.measured, words),
-    ...chartBlocks(facts, words, width),
-    ...tuneBlocks(facts, words),
+    ...chartBlocks(facts, delaysOf(facts, choice), words, width),
+    ...tuneBlocks(facts, words, choice),
     ...measuredBlocks(facts, words),
     ...pictureBlocks(pictures, words, width),
     ...knownBlocks(facts, words),
@@ -130,4 +138,12 @@ const drawingBlocks = (
 /** Warnings about places kept clear come first under the heading of the cautions. */
 function withZones([title, ...cautions]: Block[], facts: PaperFacts, words: PrintedWords): Block[] {
   return title ? [title, ...zoneBlocks(facts, words), ...cautions] : [];
+}
+
+/** What the tune delays each speaker by, ms. */
+function delaysOf(facts: PaperFacts, choice: TuneChoice): ReadonlyMap<string, number> {
+  const tune = facts.option.speakers.length > 0 ? tuneOf(facts, choice) : null;
+  return new Map(
+    tune && 'rows' in tune ? tune.rows.map(({ speaker, rounded }) => [speaker, rounded.ms]) : [],
+  );
 }

@@ -1,10 +1,12 @@
 import { use, useMemo } from 'react';
+import { usePlan, useTuneChoice } from '../../store';
 import { prepare } from '../drawing/prepare';
 import { type PaperFacts, usePaperFacts } from '../facts';
 import { Flow, paragraphs } from '../page';
 import { usePaperSettings } from '../settings';
 import { useWords } from '../words/use-words';
 import { bookBlocks } from './blocks';
+import '../tune/tune.css';
 import './book.css';
 import { usePictures } from './pictures-store';
 
@@ -23,10 +25,11 @@ function Book({ facts }: { facts: PaperFacts }) {
   const words = useWords();
   const size = usePaperSettings(({ pageSize }) => pageSize);
   const pictures = usePictures((state) => state.pictures);
+  const choice = useTuneChoice(usePlan((state) => state.openedAs));
   const prepared = use(prepare(facts));
   const blocks = useMemo(
-    () => bookBlocks(facts, prepared, pictures, words, size),
-    [facts, prepared, pictures, words, size],
+    () => bookBlocks(facts, prepared, { pictures, choice }, words, size),
+    [facts, prepared, pictures, choice, words, size],
   );
   return <Flow blocks={blocks} />;
 }

@@ -40,7 +40,8 @@ export function tuneSheetBlocks(
   ];
 }
 
-function setBlocks(facts: PaperFacts, words: PrintedWords, tune: DelayExport): Block[] {
+/** Whom the tune is for, in which steps, what to be warned of, and what to set on each channel. */
+export function channelBlocks(facts: PaperFacts, words: PrintedWords, tune: DelayExport): Block[] {
   const { t } = words;
   return [
     piece('whom', <p className="paper-lead">{whomSentence(words, tune)}</p>),
@@ -51,6 +52,13 @@ function setBlocks(facts: PaperFacts, words: PrintedWords, tune: DelayExport): B
     channelTable(facts, words, tune),
     ...paragraphs('note-left', t('tune.note.left'), 'paper-small'),
     ...paragraphs('note-poles', t('tune.note.poles'), 'paper-small'),
+  ];
+}
+
+function setBlocks(facts: PaperFacts, words: PrintedWords, tune: DelayExport): Block[] {
+  const { t } = words;
+  return [
+    ...channelBlocks(facts, words, tune),
     ...(tune.by === 'seats' ? seatBlocks(words, tune) : []),
     ...paragraphs('order', t('tune.order')),
     heading('units', t('tune.units')),

@@ -46,17 +46,7 @@ export const book = {
     'Im Auto wurde noch nichts gemessen. Alle Zeiten und Pegel in diesem Heft sind aus der Geometrie vorhergesagt.',
 
   'book.tune': 'Einstellung für den Anfang',
-  'book.tune.step': 'In ganzen Abtastwerten bei {rate}.',
   'book.tune.problem': 'Es gibt keine Verzögerungen: {problem}',
-  'book.col.delay': 'Verzögerung',
-  'book.col.samples': 'Abtastwerte',
-  'book.col.gain': 'Pegel',
-  'book.col.polarity': 'Pole',
-  'book.col.highpass': 'Hochpass',
-  'book.col.lowpass': 'Tiefpass',
-  'book.polarity': '{inverted, select, yes {vertauscht} other {richtig herum}}',
-  'book.filter': '{family} {slope} bei {frequency}',
-  'book.filter.none': 'keiner',
 
   'book.pictures': 'Bilder',
   'book.pictures.none': 'Es wurden keine Bilder hinzugefügt.',

@@ -47,17 +47,7 @@ export const book = {
     'Nothing has been measured in the car yet. All times and levels in this book are predicted from geometry.',
 
   'book.tune': 'The tune to start from',
-  'book.tune.step': 'In whole samples at {rate}.',
   'book.tune.problem': 'There are no delays: {problem}',
-  'book.col.delay': 'Delay',
-  'book.col.samples': 'Samples',
-  'book.col.gain': 'Gain',
-  'book.col.polarity': 'Poles',
-  'book.col.highpass': 'High-pass',
-  'book.col.lowpass': 'Low-pass',
-  'book.polarity': '{inverted, select, yes {swapped} other {normal}}',
-  'book.filter': '{family} {slope} at {frequency}',
-  'book.filter.none': 'none',
 
   'book.pictures': 'Pictures',
   'book.pictures.none': 'No pictures were added.',
