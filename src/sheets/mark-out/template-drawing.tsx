@@ -12,7 +12,7 @@ const isRoomy = ({ cutout, middle }: MarkTemplate): boolean =>
 
 /** What is drawn, with marks and words round it, mm about the origin. */
 export function templateBounds(template: MarkTemplate): { low: Point2; high: Point2 } {
-  const side = isRoomy(template) || template.rays.length === 0 ? 5 : 15;
+  const side = isRoomy(template) || template.rays.length === 0 ? 4 : 15;
   const { low, high } = template;
   return { low: [low[0] - side, low[1] - side], high: [high[0] + side, high[1] + 15] };
 }

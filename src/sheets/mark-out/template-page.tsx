@@ -36,6 +36,7 @@ export function TemplatePage(props: TemplatePageProps) {
   const window = windowOf(size, zones.length > 0);
   const many = tiling.tiles.length > 1;
   const bottom = window.y + window.height;
+  // In a corner of the whole, where nothing round reaches.
   const legend = legendOf(words, template);
   return (
     <div className="template-page" data-refused={refused}>
@@ -73,7 +74,13 @@ export function TemplatePage(props: TemplatePageProps) {
           height={window.height}
         />
         {many && <GlueMarks window={window} tile={tile} tiling={tiling} words={words} />}
-        <TemplateLegend x={window.x + 3} y={bottom - legendHeight(legend)} lines={legend} />
+        {tile.column === 0 && tile.row === 0 && (
+          <TemplateLegend
+            x={window.x + 3}
+            y={many ? window.y + 2 : bottom - legendHeight(legend)}
+            lines={legend}
+          />
+        )}
         <Ruler x={window.x - 2} y={window.y + window.height / 2 + RULER / 2} way="up" />
         <Ruler x={window.x} y={bottom + 3} way="across" />
         {refused && (

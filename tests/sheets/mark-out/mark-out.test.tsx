@@ -149,6 +149,15 @@ describe('templates', () => {
     expect(pages(factsOf(), 'Letter')).toHaveLength(6);
   });
 
+  test('a ring of 170 mm, for the usual midbass, stays on one page', () => {
+    for (const size of ['A4', 'Letter'] as const) {
+      const ids = pages(factsOf([setRing('a', 'midbass-left', { seat: 'sunk' })]), size)
+        .map(({ id }) => id)
+        .filter((id) => id.includes('midbass'));
+      expect(ids).toHaveLength(2);
+    }
+  });
+
   test('a large one goes on several, and its pages name each other', () => {
     const facts = factsOf([setRing('a', 'midbass-left', { outer: 300 })]);
     const ids = pages(facts)
