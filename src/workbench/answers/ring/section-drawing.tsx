@@ -19,7 +19,7 @@ export interface SectionDrawingProps {
 }
 
 /** Room for the measures round the drawing, pixels; none is drawn higher than this. */
-const ROOM = { side: 66, top: 58, bottom: 46 } as const;
+const ROOM = { side: 76, top: 58, bottom: 46 } as const;
 const HIGHEST = 300;
 /** Measures stand off what they measure, pixels. */
 const OFF = 20;
