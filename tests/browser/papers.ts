@@ -48,7 +48,9 @@ export function cutOff(page: Page): Promise<string[]> {
       if (!content) return [`page ${number + 1} has no content`];
       const right = content.getBoundingClientRect().right + 1;
       const bottom = (foot ?? sheet).getBoundingClientRect().top + (foot ? 0 : 1e6);
-      return [...content.querySelectorAll('tr, p, h1, h2, h3, figure, svg, li')].flatMap((part) => {
+      return [
+        ...content.querySelectorAll('tr, p, h1, h2, h3, figure, li, svg:not(svg svg)'),
+      ].flatMap((part) => {
         const box = part.getBoundingClientRect();
         const over = box.bottom > bottom || box.right > right;
         return over ? [`page ${number + 1}: ${part.textContent?.slice(0, 40)}`] : [];

@@ -60,8 +60,7 @@ export const customer = {
     'In dem, was hier gemessen wird, unterscheidet sie sich nicht von „{other}“.',
   'customer.choice.only-worse':
     'Verglichen mit „{other}“ spricht nichts hier Gemessene für sie: {what}.',
-  'customer.why.difference':
-    'links und rechts ({who}) kommt der Schall {here} statt {there} auseinander an',
+  'customer.why.difference': 'zwischen links und rechts ({who}) liegen {here} statt {there}',
   'customer.why.offAxisDeg':
     'an Ihnen vorbei zielt der Schall ({who}) um bis zu {here} statt {there}',
   'customer.why.line': 'der Weg des Schalls ({who}) ist {here} statt {there}',
