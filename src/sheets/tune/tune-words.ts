@@ -118,7 +118,7 @@ export function tuneWarnings(facts: PaperFacts, words: PrintedWords, tune: Delay
           speaker: capital(nameOf(row)),
           seat: names.seat(seat),
           things: n.list(blockedBy.map(named)),
-          length: n.length(detour),
+          length: n.length(detour, n.unit === 'mm' ? 1 : 2),
         }),
       ),
   );
