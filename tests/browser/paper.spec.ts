@@ -11,11 +11,13 @@ const SIZES = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
 
 /** Scale bars: a stroke along with a short one up at either end; their lengths, mm of paper. */
 const barsOf = ({ lines }: PdfPage): number[] => {
-  const ticks = lines.filter(({ length }) => Math.abs(length - 1.2) < 0.02);
+  const ticks = lines.filter(
+    ({ from, to, length }) => Math.abs(from[0] - to[0]) < 0.01 && Math.abs(length - 1.2) < 0.02,
+  );
   const ends = (x: number, y: number) =>
     ticks.some(({ from, to }) => [from, to].some(([px, py]) => Math.hypot(px - x, py - y) < 0.05));
   return lines
-    .filter(({ from, to }) => Math.abs(from[1] - to[1]) < 0.01)
+    .filter(({ from, to, length }) => length > 8 && Math.abs(from[1] - to[1]) < 0.01)
     .filter(({ from, to }) => ends(...from) && ends(...to))
     .map(({ length }) => length);
 };
