@@ -15,14 +15,8 @@ import {
   sub,
   type Vec3,
 } from '../geometry';
-import {
-  currentAnswer,
-  currentOption,
-  currentSeat,
-  planStore,
-  sessionStore,
-  slowMotionStore,
-} from '../store';
+import { currentAnswer, currentOption, currentSeat, planStore, sessionStore } from '../store';
+import { slowMotionStore } from '../store/slow-motion';
 import { chosenId, type Hovered } from './attention';
 import { carRoot } from './axes';
 import { type Beside, createBeside } from './halves/beside';

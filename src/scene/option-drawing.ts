@@ -12,8 +12,9 @@ import type {
   SpeakerInput,
   Vec3,
 } from '../geometry';
-import { planStore, sessionStore, slowMotionStore } from '../store';
+import { planStore, sessionStore } from '../store';
 import { problemsOf, viewsOf } from '../store/fit-of-board';
+import { slowMotionStore } from '../store/slow-motion';
 import {
   chosenId,
   type Hovered,

@@ -24,8 +24,6 @@ export type {
   SpotMark,
   ViewName,
 } from './session-store';
-export * from './slow-motion';
-export { chooseTune, type TuneChoice, useTuneChoice } from './tune-choice';
 
 export const planStore = createPlanStore(demoPlan());
 export const sessionStore = createSessionStore();

@@ -2,7 +2,7 @@
  * The last image worked out. It takes tens of milliseconds, so never within a frame and never while
  * a drag runs: until the new one is there, the last is shown as such.
  */
-import { createImageStudy, type SeatImage, type Stage } from '../../geometry';
+import type { SeatImage, Stage } from '../../geometry';
 
 export interface KeptImage {
   image: SeatImage;
@@ -27,11 +27,18 @@ const same = (a: Question | null, b: Question): boolean =>
   a.stage.result === b.stage.result &&
   a.stage.plan.alignment === b.stage.plan.alignment;
 
-/** @param ready called when an image asked for has been worked out */
-export function createImageKeeper(
-  ready: () => void,
-  study: (stage: Stage, seatId: string) => SeatImage = createImageStudy(),
-): ImageKeeper {
+type Study = (stage: Stage, seatId: string) => SeatImage;
+
+/** Few look at the image: what works it out is fetched when it is first asked for. */
+const fetchStudy = async (): Promise<Study> => (await import('./image-study')).createImageStudy();
+
+/**
+ * @param ready called when an image asked for has been worked out
+ * @param given what works it out; left out: fetched
+ */
+export function createImageKeeper(ready: () => void, given?: Study): ImageKeeper {
+  let study = given ?? null;
+  let ended = false;
   let last: (Question & { image: SeatImage }) | null = null;
   let asked: Question | null = null;
   let timer: ReturnType<typeof setTimeout> | null = null;
@@ -39,6 +46,14 @@ export function createImageKeeper(
   function answer(): void {
     timer = null;
     if (!asked) return;
+    if (!study) {
+      // Cut off before it was ever fetched: asked for again with the next look.
+      fetchStudy().then((fetched) => {
+        study = fetched;
+        if (!ended) answer();
+      }, noImage);
+      return;
+    }
     last = { ...asked, image: study(asked.stage, asked.seatId) };
     asked = null;
     ready();
@@ -53,8 +68,11 @@ export function createImageKeeper(
       return last?.seatId === seatId ? { image: last.image, fresh } : null;
     },
     end() {
+      ended = true;
       if (timer) clearTimeout(timer);
       asked = null;
     },
   };
 }
+
+const noImage = () => {};

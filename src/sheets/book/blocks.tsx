@@ -1,7 +1,7 @@
 import { optionTitle } from '../../plan/edits';
-import type { TuneChoice } from '../../store';
 import type { PageSize } from '../../store/paper-settings';
 import type { PlanPicture } from '../../store/plan-pictures';
+import type { TuneChoice } from '../../store/tune-choice';
 import { compareBlocks } from '../customer/compare-block';
 import { knownBlocks } from '../customer/known-blocks';
 import { listenerName } from '../customer/listener';

@@ -1,5 +1,6 @@
 import { use, useMemo } from 'react';
-import { usePlan, useTuneChoice } from '../../store';
+import { usePlan } from '../../store';
+import { useTuneChoice } from '../../store/tune-choice';
 import { prepare } from '../drawing/prepare';
 import { type PaperFacts, usePaperFacts } from '../facts';
 import { Flow, paragraphs } from '../page';

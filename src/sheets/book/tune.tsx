@@ -1,4 +1,4 @@
-import type { TuneChoice } from '../../store';
+import type { TuneChoice } from '../../store/tune-choice';
 import type { PaperFacts } from '../facts';
 import { type Block, heading, paragraphs } from '../page';
 import { channelBlocks } from '../tune/blocks';

@@ -1,6 +1,6 @@
 import type { DelayExport } from '../../exchange';
 import { optionTitle } from '../../plan/edits';
-import type { TuneChoice } from '../../store';
+import type { TuneChoice } from '../../store/tune-choice';
 import type { PaperFacts } from '../facts';
 import { type Block, heading, paragraphs, piece } from '../page';
 import { capital } from '../parts/capital';

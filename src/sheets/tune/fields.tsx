@@ -6,7 +6,8 @@ import {
   type StepKind,
   whomChoices,
 } from '../../exchange';
-import { chooseTune, usePlan, useTuneChoice } from '../../store';
+import { usePlan } from '../../store';
+import { chooseTune, useTuneChoice } from '../../store/tune-choice';
 import { type PaperFacts, usePaperFacts } from '../facts';
 import { Choice } from '../room/choice';
 import { stepOf } from './tune-facts';

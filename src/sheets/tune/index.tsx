@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
-import { usePlan, useTuneChoice } from '../../store';
+import { usePlan } from '../../store';
+import { useTuneChoice } from '../../store/tune-choice';
 import { usePaperFacts } from '../facts';
 import { Flow, paragraphs } from '../page';
 import { useWords } from '../words/use-words';

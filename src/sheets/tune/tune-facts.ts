@@ -7,7 +7,7 @@ import {
   startingChoice,
   whomChoices,
 } from '../../exchange';
-import type { TuneChoice } from '../../store';
+import type { TuneChoice } from '../../store/tune-choice';
 import type { PaperFacts } from '../facts';
 
 /** The step as chosen in the dialog or beside the paper. */

@@ -1,6 +1,7 @@
 import { useId, useMemo, useState } from 'react';
 import { delayExport, readStepChoice, startingChoice, whomChoices } from '../../exchange';
-import { chooseTune, currentOption, useAnswer, usePlan, useTuneChoice } from '../../store';
+import { currentOption, useAnswer, usePlan } from '../../store';
+import { chooseTune, useTuneChoice } from '../../store/tune-choice';
 import { OptionCautions } from '../cautions';
 import { Dialog } from '../dialog';
 import { DelayPreview } from './delay-preview';

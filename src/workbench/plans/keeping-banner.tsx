@@ -1,11 +1,13 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { dismissNotice, planStore, retryKeeping, takeOver, useKeeping, usePlan } from '../../store';
 import { sentence } from '../parts/check-number';
 import { Banner } from './banner';
 import { dismissNotes, useOpening } from './opening';
 import { savePlanFile } from './plan-files';
-import { backToBefore, keepCopy, LINKED, planBefore } from './shared-link';
+import { LINKED } from './shared-link';
 import './plans.css';
+
+const LinkedActions = lazy(() => import('./linked-actions'));
 
 /** What must be known about the open plan: whether it is kept, whether it may be changed. */
 export function KeepingBanner() {
@@ -49,7 +51,13 @@ export function KeepingBanner() {
           <Banner
             title="Looking only"
             text={readOnly}
-            actions={readOnly === LINKED && <LinkedActions />}
+            actions={
+              readOnly === LINKED && (
+                <Suspense fallback={null}>
+                  <LinkedActions />
+                </Suspense>
+              )
+            }
           />
         )
       )}
@@ -104,21 +112,6 @@ export function KeepingBanner() {
           </ul>
         </Banner>
       )}
-    </>
-  );
-}
-
-function LinkedActions() {
-  return (
-    <>
-      {planBefore() !== null && (
-        <button type="button" onClick={() => void backToBefore()}>
-          Back to your plan
-        </button>
-      )}
-      <button type="button" className="primary" onClick={() => void keepCopy()}>
-        Keep a copy
-      </button>
     </>
   );
 }

@@ -1,7 +1,7 @@
 import { useId, useRef, useState } from 'react';
 import { planToFragment } from '../../exchange';
 import { planStore } from '../../store';
-import { openLink } from './shared-link';
+import { openLink } from './linked-plan';
 
 export interface PlanLinkProps {
   /** The plan on the board can be written by this version. */

@@ -2,7 +2,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { slowMotion } from '../../../src/geometry';
 import { demoPlan } from '../../../src/plan/demo';
-import { slowMotionStore } from '../../../src/store';
+import { slowMotionStore } from '../../../src/store/slow-motion';
 import { FromAbove } from '../../../src/workbench/answers/slow/from-above';
 import { ReachesTable } from '../../../src/workbench/answers/slow/reaches-table';
 import { shownMotions } from '../../../src/workbench/answers/slow/shown-motion';

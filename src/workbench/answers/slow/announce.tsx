@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { slowMotionStore } from '../../../store';
+import { slowMotionStore } from '../../../store/slow-motion';
 
 /** Long enough that a slider drawn along is spoken of once, ms. */
 const QUIET = 500;

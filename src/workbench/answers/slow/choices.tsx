@@ -1,7 +1,8 @@
 import type { CabinModel } from '../../../geometry';
 import { optionTitle } from '../../../plan/edits';
 import { seatName } from '../../../plan/names';
-import { sessionStore, slowMotionStore, usePlan, useSession, useSlowMotion } from '../../../store';
+import { sessionStore, usePlan, useSession } from '../../../store';
+import { slowMotionStore, useSlowMotion } from '../../../store/slow-motion';
 import { Segments } from '../../parts/segments';
 
 const DELAYS = [

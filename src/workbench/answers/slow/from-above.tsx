@@ -7,7 +7,8 @@ import {
   weightOf,
 } from '../../../exchange/picture-strip';
 import { headShape, type PlanWindow, type Side, type Spot } from '../../../geometry';
-import { useEachMoment, useSession } from '../../../store';
+import { useSession } from '../../../store';
+import { useEachMoment } from '../../../store/slow-motion';
 import type { ShownMotion } from './shown-motion';
 
 interface FromAboveProps {

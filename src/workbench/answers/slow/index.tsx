@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useCallback, useEffect, useMemo } from 'react';
 import type { SpeakerInput } from '../../../geometry';
-import { slowMotionStore, useSession, useSlowMotion } from '../../../store';
+import { useSession } from '../../../store';
+import { slowMotionStore, useSlowMotion } from '../../../store/slow-motion';
 import type { Board } from '../../parts/use-board';
 import { useMedia } from '../../parts/use-media';
 import { useSettled } from '../../parts/use-settled';

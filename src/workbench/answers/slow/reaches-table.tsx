@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import type { Reach, Receiver, SlowMotion, SpeakerInput } from '../../../geometry';
 import { formatNumber } from '../../../plan/units';
-import { useSlowMotion } from '../../../store';
+import { useSlowMotion } from '../../../store/slow-motion';
 import { LineSign } from '../../parts/marks';
 import { TableScroll } from '../../parts/table-scroll';
 import { SpeakerHead, SpeakerRow } from '../speaker-button';

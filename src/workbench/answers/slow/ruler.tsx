@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useCallback, useRef } from 'react';
 import type { Side } from '../../../geometry';
 import { formatTime } from '../../../plan/units';
-import { slowMotionStore, useEachMoment, useSlowMotion } from '../../../store';
+import { slowMotionStore, useEachMoment, useSlowMotion } from '../../../store/slow-motion';
 import { useWidth } from '../../parts/use-width';
 import { timeAxis } from '../time-axis';
 import type { Shown } from './shown-motion';

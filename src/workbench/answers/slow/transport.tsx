@@ -1,7 +1,7 @@
 import { useCallback, useRef } from 'react';
 import type { SlowMotion } from '../../../geometry';
 import { formatNumber } from '../../../plan/units';
-import { slowMotionStore, useEachMoment, useSlowMotion } from '../../../store';
+import { slowMotionStore, useEachMoment, useSlowMotion } from '../../../store/slow-motion';
 import { nextArrival } from './slow-words';
 
 /** Goes to the next arrival, or from the last one back to the start; stands still there. */
