@@ -1,14 +1,7 @@
 /** Which panel or body a line of sight meets first; a tree per set of triangles, built when asked. */
-import {
-  BackSide,
-  type BufferGeometry,
-  DoubleSide,
-  FrontSide,
-  type Side,
-  Ray as ThreeRay,
-} from 'three';
-import { MeshBVH } from 'three-mesh-bvh';
-import type { Vec3 } from '../../geometry';
+import type { BufferGeometry } from 'three';
+import { along, type Faces, firstCrossed, type TriangleTree, type Vec3 } from '../../geometry';
+import { geometryTree } from '../meshes/geometry-tree';
 import type { Ray } from './ray';
 
 export interface SurfaceHit {
@@ -25,32 +18,24 @@ export interface SurfaceCaster {
   firstBack(ray: Ray): SurfaceHit | null;
 }
 
-const threeRay = new ThreeRay();
+/** Farther than this nothing of a car is seen, mm. */
+const FAR = 1e5;
 
 /**
  * @param facing true: only triangles wound towards the eye (what the cutaway shows)
  */
 export function surfaceCaster(geometry: BufferGeometry, facing: boolean): SurfaceCaster {
-  let tree: MeshBVH | null | undefined;
-  const cast = (ray: Ray, side: Side, far: number): SurfaceHit | null => {
-    if (tree === undefined) {
-      const count = geometry.index?.count ?? geometry.getAttribute('position').count;
-      // `indirect` leaves the geometry's own order alone: it is drawn as well.
-      tree = count === 0 ? null : new MeshBVH(geometry, { indirect: true });
-    }
+  let tree: TriangleTree | null | undefined;
+  const cast = ({ origin, direction }: Ray, faces: Faces, far: number): SurfaceHit | null => {
+    if (tree === undefined) tree = geometryTree(geometry);
     if (!tree) return null;
-    threeRay.origin.set(...ray.origin);
-    threeRay.direction.set(...ray.direction);
-    const hit = tree.raycastFirst(threeRay, side, 0, far);
-    if (!hit || hit.faceIndex === undefined || hit.faceIndex === null) return null;
-    return {
-      point: [hit.point.x, hit.point.y, hit.point.z],
-      distance: hit.distance,
-      triangle: hit.faceIndex,
-    };
+    const hit = firstCrossed(tree, origin, along(origin, direction, far), faces);
+    if (!hit) return null;
+    const distance = hit.at * far;
+    return { point: along(origin, direction, distance), distance, triangle: hit.triangle };
   };
   return {
-    first: (ray, far = Number.POSITIVE_INFINITY) => cast(ray, facing ? FrontSide : DoubleSide, far),
-    firstBack: (ray) => cast(ray, BackSide, Number.POSITIVE_INFINITY),
+    first: (ray, far = FAR) => cast(ray, facing ? 'front' : 'both', far),
+    firstBack: (ray) => cast(ray, 'back', FAR),
   };
 }

@@ -3,9 +3,9 @@
  * under-seats. Painted on vertices once a cabin stands still, in small slices, so drawing a frame
  * pays nothing for it.
  */
-import { type BufferAttribute, type BufferGeometry, DoubleSide, Ray } from 'three';
-import { MeshBVH, SAH } from 'three-mesh-bvh';
-import type { Vec3 } from '../../geometry';
+import type { BufferAttribute, BufferGeometry } from 'three';
+import { firstCrossed, type TriangleTree, type Vec3 } from '../../geometry';
+import { geometryTree } from '../meshes/geometry-tree';
 import { mergeTriangles } from '../meshes/merge-triangles';
 
 /** Farther than this nothing darkens, mm. By eye. */
@@ -29,8 +29,6 @@ export interface Shaded {
   at: Vec3;
 }
 
-const ray = new Ray();
-
 /**
  * Works through `targets`, yielding often; each gets its `openness` attribute (0 closed, 1 open)
  * filled when its turn is over. `occluders` are all surfaces that take light away.
@@ -41,7 +39,9 @@ export function* paintOpenness(
 ): Generator<void, void, void> {
   const merged = mergeTriangles(occluders);
   if (!merged) return;
-  const tree = new MeshBVH(merged, { indirect: true, strategy: SAH });
+  const tree = geometryTree(merged);
+  merged.dispose();
+  if (!tree) return;
   yield;
   for (const { geometry, at } of targets) {
     const position = geometry.getAttribute('position');
@@ -68,12 +68,11 @@ export function* paintOpenness(
     attribute.array.set(values);
     attribute.needsUpdate = true;
   }
-  merged.dispose();
 }
 
 type Triple = readonly [number, number, number];
 
-function opennessAt(tree: MeshBVH, p: Triple, n: Triple): number {
+function opennessAt(tree: TriangleTree, p: Triple, n: Triple): number {
   const helper: Triple = Math.abs(n[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0];
   let ax = helper[1] * n[2] - helper[2] * n[1];
   let ay = helper[2] * n[0] - helper[0] * n[2];
@@ -85,16 +84,16 @@ function opennessAt(tree: MeshBVH, p: Triple, n: Triple): number {
   const bx = n[1] * az - n[2] * ay;
   const by = n[2] * ax - n[0] * az;
   const bz = n[0] * ay - n[1] * ax;
-  ray.origin.set(p[0] + LIFT * n[0], p[1] + LIFT * n[1], p[2] + LIFT * n[2]);
+  const from: Triple = [p[0] + LIFT * n[0], p[1] + LIFT * n[1], p[2] + LIFT * n[2]];
   let sum = 0;
   for (const [x, y, z] of DIRECTIONS) {
-    ray.direction.set(
-      x * ax + y * bx + z * n[0],
-      x * ay + y * by + z * n[1],
-      x * az + y * bz + z * n[2],
-    );
-    const hit = tree.raycastFirst(ray, DoubleSide, 0, REACH);
-    sum += hit ? (hit.distance / REACH) ** 0.7 : 1;
+    const to: Triple = [
+      from[0] + REACH * (x * ax + y * bx + z * n[0]),
+      from[1] + REACH * (x * ay + y * by + z * n[1]),
+      from[2] + REACH * (x * az + y * bz + z * n[2]),
+    ];
+    const hit = firstCrossed(tree, from, to);
+    sum += hit ? hit.at ** 0.7 : 1;
   }
   return sum / DIRECTIONS.length;
 }

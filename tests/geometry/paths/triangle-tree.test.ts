@@ -1,9 +1,10 @@
 /** The tree of triangles against every triangle in turn, and against a library's tree. */
-import { BufferAttribute, BufferGeometry, DoubleSide, Ray } from 'three';
+import { BackSide, BufferAttribute, BufferGeometry, DoubleSide, FrontSide, Ray } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
 import { describe, expect, test } from 'vitest';
 import { buildCabin, distance, mix, tessellatePanel, type Vec3 } from '../../../src/geometry';
 import { buildTriangleTree } from '../../../src/geometry/paths/build-triangle-tree';
+import { firstCrossed } from '../../../src/geometry/paths/first-crossed';
 import { segmentTriangle } from '../../../src/geometry/paths/segment-hits';
 import { visitCrossed } from '../../../src/geometry/paths/triangle-tree';
 
@@ -92,6 +93,40 @@ describe('the tree of triangles', () => {
       met += slowly.length;
     }
     expect(met).toBeGreaterThan(0);
+  });
+
+  test('of a whole cabin meets first what a library’s tree meets first, from either side', () => {
+    const { vertices, triangles } = cabinTriangles('estate');
+    const tree = buildTriangleTree(vertices, triangles);
+    if (!tree) throw new Error('no tree');
+    const geometry = new BufferGeometry();
+    geometry.setAttribute('position', new BufferAttribute(new Float64Array(vertices.flat()), 3));
+    geometry.setIndex(triangles.flat());
+    const library = new MeshBVH(geometry, { indirect: true });
+    const random = seeded(611);
+    const ray = new Ray();
+    const met = { front: 0, back: 0, both: 0 };
+    for (let i = 0; i < 300; i++) {
+      const a: Vec3 = [random() * 4000 - 700, random() * 2000 - 1000, random() * 1600 - 200];
+      const b: Vec3 = [random() * 4000 - 700, random() * 2000 - 1000, random() * 1600 - 200];
+      const reach = distance(a, b);
+      ray.origin.set(...a);
+      ray.direction.set(b[0] - a[0], b[1] - a[1], b[2] - a[2]).divideScalar(reach);
+      for (const [faces, side] of [
+        ['front', FrontSide],
+        ['back', BackSide],
+        ['both', DoubleSide],
+      ] as const) {
+        const theirs = library.raycastFirst(ray, side, 0, reach);
+        const ours = firstCrossed(tree, a, b, faces);
+        expect(ours === null, `${faces} ${i}`).toBe(theirs === null);
+        if (!ours || !theirs) continue;
+        met[faces] += 1;
+        // Two panels meet in one edge: either of their triangles is the first.
+        expect(Math.abs(ours.at * reach - theirs.distance)).toBeLessThan(1e-6);
+      }
+    }
+    for (const count of Object.values(met)) expect(count).toBeGreaterThan(50);
   });
 
   test('of a whole cabin finds what a library’s tree finds, and where', () => {
