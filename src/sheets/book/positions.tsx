@@ -56,7 +56,7 @@ export function positionBlocks(facts: PaperFacts, words: PrintedWords): Block[] 
               <strong className={`letter ${speaker.side ?? ''}`}>{letterOf(place)}</strong>
             </td>
             <th scope="row">{capital(names.speaker(speaker, speakers))}</th>
-            <td>{whereOf(speaker, facts, words)}</td>
+            <td className="typed">{whereOf(speaker, facts, words)}</td>
             <td className="number">
               {n.length(speaker.mount ? (speaker.mount.standoff ?? 0) : null)}
             </td>

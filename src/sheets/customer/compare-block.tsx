@@ -49,7 +49,7 @@ export function compareBlocks(
       <tr>
         <th scope="col">{t('customer.compare.measure', { seat: names.seat(seat.id) })}</th>
         {shown.map((one, i) => (
-          <th key={one.id} scope="col">
+          <th key={one.id} scope="col" className="typed">
             {i === 0
               ? t('customer.compare.chosen', { option: optionTitle(one) })
               : optionTitle(one)}

@@ -40,7 +40,7 @@ export function speakerBlocks(facts: PaperFacts, words: PrintedWords): Block[] {
               <strong className={`letter ${speaker.side ?? ''}`}>{letterOf(place)}</strong>
             </td>
             <th scope="row">{capital(names.speaker(speaker, speakers))}</th>
-            <td>{whereOf(speaker, facts, words)}</td>
+            <td className="typed">{whereOf(speaker, facts, words)}</td>
             <td className="number">{n.length(arrival?.path)}</td>
             <td className="number">{n.time(arrival?.time)}</td>
           </tr>

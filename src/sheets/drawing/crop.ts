@@ -11,7 +11,8 @@ const ROOM = 90;
  */
 export function cropOf({ panels, seats }: CabinModel, { camera, box }: CarDrawing): Box {
   if (camera.id === 'behind' || panels.length === 0) return box;
-  const last = Math.max(...seats.map(({ head }) => head[0] + 420));
+  // Without a listener there is no end to what is looked at.
+  const last = seats.length > 0 ? Math.max(...seats.map(({ head }) => head[0] + 420)) : Infinity;
   const inside: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
   for (const { patch } of panels) {
     for (const point of patch.control) {

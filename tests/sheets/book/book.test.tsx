@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import { measureOptions } from '../../../src/geometry';
+import { demoPlan } from '../../../src/plan/demo';
 import { bookBlocks } from '../../../src/sheets/book/blocks';
 import { customerBlocks } from '../../../src/sheets/customer/blocks';
 import { drawCar } from '../../../src/sheets/drawing/draw-car';
@@ -10,7 +11,7 @@ import type { PaperFacts } from '../../../src/sheets/facts';
 import type { Block, Told } from '../../../src/sheets/page';
 import { WordsProvider, wordsOf } from '../../../src/sheets/words/use-words';
 import type { PlanPicture } from '../../../src/store/plan-pictures';
-import { plainText } from '../mark-out/papers';
+import { factsOfPlan, plainText } from '../mark-out/papers';
 import { factsWith } from '../papers-facts';
 
 function preparedOf({ plan, cabin, results }: PaperFacts): Prepared {
@@ -49,13 +50,14 @@ function printed(blocks: readonly Block[], language: string): string {
     const { content } = block;
     return <div key={block.id}>{typeof content === 'function' ? content(TOLD) : content}</div>;
   });
-  return plainText(
-    renderToStaticMarkup(
-      <WordsProvider language={language} unit="mm">
-        {pieces}
-      </WordsProvider>,
-    ),
+  const markup = renderToStaticMarkup(
+    <WordsProvider language={language} unit="mm">
+      {pieces}
+    </WordsProvider>,
   );
+  // In drawings too.
+  expect(markup).not.toMatch(/NaN|Infinity/);
+  return plainText(markup);
 }
 
 describe.each(['demo', 0, 1, 40] as const)('with %s speakers', (count) => {
@@ -79,6 +81,49 @@ describe.each(['demo', 0, 1, 40] as const)('with %s speakers', (count) => {
         expect(blocks.some((one) => one.kind === 'table' && one.rows.length === count)).toBe(true);
     }
   });
+});
+
+test.each([
+  ['with a seat', [{ id: 'front-left', head: [900, -365, 880], facingDeg: 0, earSpacing: 152 }]],
+  ['without a seat', []],
+] as const)('a plan of panels entered by hand, %s, is printed too', (_, seats) => {
+  const facts = factsOfPlan({
+    ...demoPlan(),
+    cabin: {
+      template: 'none',
+      wheelSide: 'left',
+      panels: [
+        {
+          id: 'baffle',
+          corners: [
+            [0, -600, 300],
+            [0, 600, 300],
+            [0, 600, 900],
+            [0, -600, 900],
+          ],
+          mountable: true,
+        },
+      ],
+    },
+    seats,
+    options: [
+      {
+        id: 'a',
+        title: 'One',
+        speakers: [{ id: 's', role: 'wideband', mount: { panel: 'baffle', u: 0.3, v: 0.5 } }],
+      },
+    ],
+  });
+  const prepared = preparedOf(facts);
+  for (const id of ['en', 'de']) {
+    const words = wordsOf(id, 'in');
+    const choices = { pictures: [], choice: {} };
+    const text = printed(bookBlocks(facts, prepared, choices, words, 'Letter'), id);
+    expect(text).not.toMatch(/undefined|NaN|Infinity/);
+    expect(text).toContain('baffle');
+    const sheet = customerBlocks(facts, prepared, words, 'Letter', true);
+    expect(printed(sheet, id)).not.toMatch(/undefined|NaN|Infinity/);
+  }
 });
 
 test('the contents give each chapter the page it begins on; names typed are printed as typed', () => {
