@@ -101,7 +101,8 @@ test('delays are exported and the file says what the engine says', async ({ page
   await openFresh(page);
   await page.getByRole('button', { name: 'Export…' }).click();
   const dialog = page.getByRole('dialog');
-  await dialog.getByRole('combobox', { name: 'As' }).selectOption({ label: 'JSON, for a program' });
+  const form = dialog.getByRole('combobox', { name: 'As', exact: true });
+  await form.selectOption({ label: 'JSON, for a program' });
   const [json] = await Promise.all([
     page.waitForEvent('download'),
     dialog.getByRole('button', { name: 'Save file' }).click(),
@@ -110,9 +111,7 @@ test('delays are exported and the file says what the engine says', async ({ page
   expect(written).toContain('airbag');
   const back = readDelaysJson(written);
   if (!back.ok) throw new Error(back.message);
-  await dialog
-    .getByRole('combobox', { name: 'As' })
-    .selectOption({ label: 'CSV, for a spreadsheet' });
+  await form.selectOption({ label: 'CSV, for a spreadsheet' });
   const [csv] = await Promise.all([
     page.waitForEvent('download'),
     dialog.getByRole('button', { name: 'Save file' }).click(),
