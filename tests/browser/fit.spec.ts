@@ -115,7 +115,7 @@ test('a place in an airbag’s zone may be typed, and stays warned of on screen 
   await expect(dialog).toContainText('Into keep-clear zones');
   await expect(dialog).toContainText(`left mid: ${zones.map(({ name }) => name).join(', ')}`);
   await dialog
-    .getByRole('combobox', { name: 'As' })
+    .getByRole('combobox', { name: 'As', exact: true })
     .selectOption({ label: 'CSV, for a spreadsheet' });
   const [csv] = await Promise.all([
     page.waitForEvent('download'),

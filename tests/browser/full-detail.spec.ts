@@ -135,7 +135,9 @@ test('delays for two seats are the best compromise, on the sheet and in the file
 
   await page.getByRole('button', { name: 'Export…' }).click();
   const dialog = page.getByRole('dialog');
-  await dialog.getByRole('combobox', { name: 'As' }).selectOption({ label: 'JSON, for a program' });
+  await dialog
+    .getByRole('combobox', { name: 'As', exact: true })
+    .selectOption({ label: 'JSON, for a program' });
   const download = page.waitForEvent('download');
   await dialog.getByRole('button', { name: 'Save file' }).click();
   const file = readDelaysJson(await textOf(await download));
