@@ -120,7 +120,7 @@ function channelTable(facts: PaperFacts, words: PrintedWords, tune: DelayExport)
 /** For a processor that counts otherwise than was thought. */
 function unitTable(facts: PaperFacts, words: PrintedWords, tune: DelayExport): Block {
   const { t, n } = words;
-  const rate = n.frequency(tune.sampleRateHz);
+  const samples = t('tune.col.samples', { rate: n.frequency(tune.sampleRateHz) });
   return {
     kind: 'table',
     id: 'units-table',
@@ -128,7 +128,7 @@ function unitTable(facts: PaperFacts, words: PrintedWords, tune: DelayExport): B
     head: (
       <tr>
         <th scope="col">{t('tune.col.speaker')}</th>
-        {['ms', rate, 'mm', 'cm', 'in'].map((unit) => (
+        {['ms', samples, 'mm', 'cm', 'in'].map((unit) => (
           <th scope="col" className="number" key={unit}>
             {unit}
           </th>

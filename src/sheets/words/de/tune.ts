@@ -32,6 +32,7 @@ export const tune = {
     'Rest: was das Runden auf ganze Schritte lässt, eingestellt minus gewünscht. Pegel bringen die lautere Seite eines Paars auf die andere herunter; sie gelten nur für den direkten Schall.',
   'tune.note.poles':
     'Pole: wie der Plan sagt, sonst wie bei den Frequenzweichen üblich. Mit „Vorschlag“ bezeichnete Weichen folgen aus den Bereichen der Lautsprecher; das letzte Wort hat deren Hersteller.',
+  'tune.col.samples': 'Abtastwerte, {rate}',
   'tune.units': 'Dieselben Verzögerungen in jeder Einheit',
   'tune.seats': 'Was jedem Sitz bleibt',
   'tune.col.seat': 'Sitz',

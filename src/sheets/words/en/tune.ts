@@ -33,6 +33,7 @@ export const tune = {
     'Left over: what rounding to whole steps leaves, set less wanted. Gains bring the louder side of a pair down to the other; they hold for the direct sound alone.',
   'tune.note.poles':
     'Poles: as the plan says, else as is usual for the crossovers. Crossovers marked “proposed” come from the speakers’ bands; the maker of the speaker has the last word.',
+  'tune.col.samples': 'samples at {rate}',
   'tune.units': 'The same delays in every unit',
   'tune.seats': 'What each seat is left with',
   'tune.col.seat': 'Seat',
