@@ -135,6 +135,7 @@ test('by keyboard: a ring is made, its bore typed, its file saved, and its sheet
   await openFresh(page);
   await sheets(page).getByRole('button', { name: 'Times', exact: true }).focus();
   await page.keyboard.press('End');
+  await page.keyboard.press('ArrowLeft');
   await expect(sheets(page).getByRole('button', { name: 'Ring', exact: true })).toBeFocused();
   await page.keyboard.press('Enter');
   await page.getByRole('combobox', { name: 'Speakers' }).selectOption({ label: 'Midbasses' });

@@ -1,6 +1,12 @@
 /** Measured against predicted: the only door of this folder. */
 export { type ArrivalReading, arrivalReadings, type ReadingSource } from './arrival-readings';
 export {
+  type ArrivalChoice,
+  type ChosenArrival,
+  type ChosenBecause,
+  chooseArrival,
+} from './choose-arrival';
+export {
   type ArrivalComparison,
   type ArrivalDifference,
   type ComparedArrival,

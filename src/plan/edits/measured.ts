@@ -1,8 +1,10 @@
 /** What was measured in the car: first arrivals, and distances by tape or sound. */
 import { castDraft } from 'immer';
-import type { MeasuredArrival, MicrophonePlace } from '../../geometry';
+import type { MeasuredArrival, MicrophonePlace, Vec3 } from '../../geometry';
 import type { Reading } from '../types';
-import { assign, findOption, type PlanRecipe, plain, same } from './recipe';
+import { tiePair } from './change-speaker';
+import { placeSpeakerAt } from './move-speaker';
+import { assign, findOption, isTied, type PlanRecipe, plain, same } from './recipe';
 
 const samePlace = (a: MeasuredArrival, b: MeasuredArrival): boolean =>
   a.speaker === b.speaker && a.seat === b.seat && a.at === b.at;
@@ -56,5 +58,19 @@ export function removeReading(optionId: string, index: number): PlanRecipe {
     if (!option?.readings?.[index]) return;
     if (option.readings.length === 1) delete option.readings;
     else option.readings.splice(index, 1);
+  };
+}
+
+/**
+ * Puts a speaker where readings found it, as a free point. Its pair is untied: the other side was not
+ * found at the mirror image, and stays.
+ */
+export function standWhereFixed(optionId: string, speakerId: string, position: Vec3): PlanRecipe {
+  return (draft) => {
+    const option = findOption(draft, optionId);
+    const speaker = option?.speakers.find(({ id }) => id === speakerId);
+    if (!option || !speaker) return;
+    if (speaker.pair && isTied(option, speaker.pair)) tiePair(optionId, speaker.pair, false)(draft);
+    placeSpeakerAt(optionId, speakerId, position)(draft);
   };
 }

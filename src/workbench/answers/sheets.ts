@@ -41,6 +41,7 @@ export const SHEETS: readonly Sheet[] = [
   roomy('compare', DECIDE, 'Compare', () => import('./compare')),
   roomy('stage', DECIDE, 'Whole stage', () => import('./stage')),
   roomy('ring', BUILD, 'Ring', () => import('./ring')),
+  roomy('measured', BUILD, 'Measured', () => import('./measured')),
 ];
 
 type SheetModule = { default: ComponentType<{ board: Board }> };
