@@ -177,8 +177,15 @@ test('the build book in German: contents tell the right pages, and pictures stay
   await page.getByLabel('Caption of picture 1').fill('Gehäuse links');
   await expect(page.locator('.flow').getByText('Bild 1: Gehäuse links')).toBeVisible();
 
+  await page.getByText('Your shop on the page').click();
+  await page.getByLabel('Name', { exact: true }).fill('Werkstatt Süd');
+  const logo = { name: 'logo.png', mimeType: 'image/png', buffer: await picture(page) };
+  await page.getByLabel('Logo, as PNG').setInputFiles([logo]);
+  await expect(page.locator('.page-shop img').first()).toBeVisible();
+
   const pages = await printed(page);
   expectPages(pages, 'A4');
+  expect(pages.filter(({ text }) => text.includes('Werkstatt Süd'))).toHaveLength(pages.length);
   const contents = pages[0]?.text ?? '';
   const chapters = ['Die Anlage', 'Wann der Schall ankommt', 'Bilder', 'Bevor geschnitten wird'];
   for (const chapter of chapters) {

@@ -1,11 +1,13 @@
 import { useState } from 'react';
+import { useStore } from 'zustand';
 import { LONGEST_SHOP_NAME } from '../../store/paper-settings';
-import { paperSettings, usePaperSettings } from '../settings';
+import { paperSettings, settingsProblem, usePaperSettings } from '../settings';
 import { logoFrom } from './small-picture';
 
 /** The shop's own head of the page: kept on this machine, and in no plan file. */
 export function ShopFields() {
   const { shopName, shopLogo } = usePaperSettings((settings) => settings);
+  const notKept = useStore(settingsProblem, ({ text }) => text);
   const [problem, setProblem] = useState<string | null>(null);
   const take = async (file: File | undefined) => {
     if (!file) return;
@@ -37,6 +39,7 @@ export function ShopFields() {
         />
       </label>
       {problem && <p role="alert">{problem}</p>}
+      {notKept && <p role="alert">{notKept}</p>}
       {shopLogo && (
         <p className="room-logo">
           <img src={shopLogo} alt="Your logo" />
