@@ -1,7 +1,7 @@
 /** Measured against predicted: responses made from the engine's own times, dropped in and read. */
 import type { Locator, Page } from '@playwright/test';
 import { writeWav } from '../../src/exchange';
-import { evaluatePlan } from '../../src/geometry';
+import { distance, evaluatePlan, type Vec3 } from '../../src/geometry';
 import { demoPlan } from '../../src/plan/demo';
 import { response, sinc } from '../geometry/measure/synthetic';
 import { undoButton, withPlainFiles } from './board';
@@ -76,8 +76,9 @@ test('responses dropped in are read, the late one is named, taken into the surve
   const sheet = await openSheet(page);
   await drop(page, sheet, [...files(), broken]);
 
-  const read = page.getByRole('region', { name: 'Responses and their first arrivals' });
-  await expect(read.getByRole('row')).toHaveCount(seat.arrivals.length + 1);
+  const read = page.getByRole('list', { name: 'Responses and their first arrivals' });
+  await expect(read.getByRole('listitem')).toHaveCount(seat.arrivals.length);
+  await expect(read.getByText('both agree within 0.05 ms')).toHaveCount(3);
   await expect(sheet.getByRole('alert')).toContainText(
     /cut off\.wav: byte 4: the file says it is \d+ bytes long, but there are only 300/,
   );
@@ -103,4 +104,56 @@ test('responses dropped in are read, the late one is named, taken into the surve
   await expect(
     sheet.getByRole('button', { name: 'Keep these arrivals in the plan' }),
   ).toBeVisible();
+});
+
+test('by keyboard: a text is chosen, its rate and speaker answered, and a place found by tapes is taken and undone', async ({
+  page,
+}) => {
+  const sheet = await openSheet(page);
+  const tools = page.getByRole('toolbar', { name: 'Which numbers' });
+  await tools.getByRole('button', { name: 'Measured', exact: true }).focus();
+  const lines = [...response([{ shape: sinc, at: 480.3 }], 50, 5, 900)].map((one) =>
+    one.toFixed(6),
+  );
+  const choose = sheet.getByRole('button', { name: 'Choose responses…' });
+  await choose.focus();
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.keyboard.press('Enter'),
+  ]);
+  await chooser.setFiles([
+    { name: 'run 3.txt', mimeType: 'text/plain', buffer: Buffer.from(lines.join('\n')) },
+  ]);
+  const rate = sheet.getByRole('textbox', { name: 'Sample rate' });
+  await rate.focus();
+  await page.keyboard.type('48000');
+  await page.keyboard.press('Enter');
+  await expect(sheet).toContainText('One response waits for its speaker');
+  await sheet.getByLabel('Speaker of run 3.txt').focus();
+  await page.keyboard.type('Left tw');
+  await expect(sheet).toContainText('A single channel shows only what the loop takes');
+
+  const { cabin } = answer.ok ? answer : { cabin: null };
+  const spot = result.placed.find(({ speaker }) => speaker === 'tweeter-left')?.position;
+  if (!cabin || !spot) throw new Error('no spot');
+  const real: Vec3 = [spot[0] + 14, spot[1] + 6, spot[2] - 9];
+  const place = sheet.getByRole('combobox', { name: 'What is looked for' });
+  await expect(place).toHaveValue(/tweeter-left/);
+  const to = sheet.getByRole('combobox', { name: 'Tape from the left tweeter to' });
+  const tape = sheet.getByRole('textbox', { name: 'Distance' });
+  for (let taken = 0; taken < 5; taken++) {
+    const { reference } = JSON.parse(await to.inputValue());
+    const point = cabin.references.find(({ id }) => id === reference)?.point as Vec3;
+    await tape.focus();
+    await page.keyboard.type(`${Math.round(distance(point, real))}`);
+    await page.keyboard.press('Enter');
+    await expect(sheet.getByRole('button', { name: /^Remove the reading/ })).toHaveCount(taken + 1);
+  }
+  await expect(sheet).toContainText(/By 5 readings the left tweeter stands 1[5-9] mm from where/);
+  const put = sheet.getByRole('button', { name: 'Put the left tweeter there, as a free point' });
+  await put.focus();
+  await page.keyboard.press('Enter');
+  await expect(sheet).toContainText('stands where the plan has it, as far as they can tell');
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(sheet).toContainText(/By 5 readings the left tweeter stands 1[5-9] mm from where/);
 });

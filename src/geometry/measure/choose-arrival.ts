@@ -9,6 +9,8 @@ export type ChosenBecause =
   | 'asked'
   /** Correlation was asked for, but has nothing to say. */
   | 'only-edge'
+  /** There is no other channel to correlate it with. */
+  | 'alone'
   /** The others are correlated with this one. */
   | 'reference'
   /** Both say the same; the edge needs no second channel. */
@@ -44,7 +46,7 @@ const HALF_SAMPLE_SD = 0.5 / Math.sqrt(3);
 export function chooseArrival(
   found: FirstArrival,
   sampleRateHz: number,
-  wanted: ArrivalChoice = 'surer',
+  { wanted = 'surer', alone = false }: { wanted?: ArrivalChoice; alone?: boolean } = {},
 ): ChosenArrival | null {
   const { id, edge, correlation, agree } = found;
   if ('problem' in edge) return null;
@@ -63,6 +65,7 @@ export function chooseArrival(
   const usable = correlation && !('problem' in correlation) ? correlation : null;
   const byCorrelation = (because: ChosenBecause): ChosenArrival | null =>
     usable && { id, time: usable.ms, method: 'correlation', because, sd };
+  if (alone) return byEdge('alone');
   if (wanted === 'edge') return byEdge('asked');
   if (correlation === null) return byEdge('reference');
   if (wanted === 'correlation') return byCorrelation('asked') ?? byEdge('only-edge');

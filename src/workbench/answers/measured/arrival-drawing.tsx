@@ -4,12 +4,12 @@ import { linearTicks } from '../../parts/chart/ticks';
 import type { LiveRow } from './live-arrivals';
 
 const WIDTH = 290;
-const HEIGHT = 118;
-const [LEFT, RIGHT, TOP, BOTTOM] = [8, WIDTH - 8, 22, HEIGHT - 22];
+const HEIGHT = 124;
+const [LEFT, RIGHT, TOP, BOTTOM] = [8, WIDTH - 8, 16, HEIGHT - 28];
 const MIDDLE = (TOP + BOTTOM) / 2;
 /** Shown round the two arrivals, ms. */
-const BEFORE = 0.8;
-const AFTER = 2.2;
+const BEFORE = 0.5;
+const AFTER = 1.3;
 
 interface ArrivalDrawingProps {
   row: LiveRow;
@@ -30,7 +30,7 @@ export function ArrivalDrawing({ row, result, offsetMs, name }: ArrivalDrawingPr
   const shown = inside(samples, startMs - zero, rate, from, to);
   const most = shown.reduce((high, [, value]) => Math.max(high, Math.abs(value)), 0) || 1;
   const y = (value: number): number => MIDDLE - (value / most) * ((BOTTOM - TOP) / 2 - 2);
-  const ticks = linearTicks([from, to], 5).filter((tick) => x(tick) > 14 && x(tick) < WIDTH - 26);
+  const ticks = linearTicks([from, to], 5).filter((tick) => x(tick) > 14 && x(tick) < WIDTH - 44);
   return (
     <figure className="measured-drawing" data-out={outlier || undefined}>
       <figcaption>
@@ -52,13 +52,13 @@ export function ArrivalDrawing({ row, result, offsetMs, name }: ArrivalDrawingPr
         <path className="rule" d={`M${LEFT} ${MIDDLE}H${RIGHT}M${LEFT} ${BOTTOM}H${RIGHT}`} />
         {ticks.map((tick) => (
           <g key={tick}>
-            <path className="rule" d={`M${x(tick)} ${BOTTOM}v4`} />
-            <text x={x(tick)} y={BOTTOM + 15} textAnchor="middle">
+            <path className="rule" d={`M${x(tick)} ${BOTTOM}v7`} />
+            <text x={x(tick)} y={BOTTOM + 22} textAnchor="middle">
               {formatNumber(tick, ticks.some((one) => one % 1 !== 0) ? 1 : 0)}
             </text>
           </g>
         ))}
-        <text x={RIGHT} y={BOTTOM + 15} textAnchor="end">
+        <text x={RIGHT} y={BOTTOM + 22} textAnchor="end">
           ms
         </text>
         <polyline

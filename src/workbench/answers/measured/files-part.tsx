@@ -4,7 +4,6 @@ import { formatNumber, formatTime } from '../../../plan/units';
 import { sentence } from '../../parts/check-number';
 import { numberKind } from '../../parts/field-kind';
 import { NumberField } from '../../parts/number-field';
-import { TableScroll } from '../../parts/table-scroll';
 import { capital } from '../capital';
 import { khz, type LiveRow } from './live-arrivals';
 import { answerRate, bindTrack, leaveOut, useMeasuredState } from './measured-store';
@@ -59,35 +58,11 @@ export function FilesPart({ rows, speakers }: FilesPartProps) {
         </div>
       )}
       {rows.length > 0 && (
-        <TableScroll label="Responses and their first arrivals">
-          <table className="numbers measured-files">
-            <caption className="unseen">
-              Responses read, the speaker each was measured of, and its first arrival in the file
-            </caption>
-            <thead>
-              <tr>
-                <th scope="col" className="text">
-                  Response
-                </th>
-                <th scope="col" className="text">
-                  Measured of
-                </th>
-                <th scope="col">Sample rate</th>
-                <th scope="col">By threshold</th>
-                <th scope="col">By correlation</th>
-                <th scope="col" className="text">
-                  Used
-                </th>
-                <td />
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row) => (
-                <FileRow key={row.track.key} row={row} speakers={speakers} />
-              ))}
-            </tbody>
-          </table>
-        </TableScroll>
+        <ul className="measured-files" aria-label="Responses and their first arrivals">
+          {rows.map((row) => (
+            <FileRow key={row.track.key} row={row} speakers={speakers} />
+          ))}
+        </ul>
       )}
       {waiting > 0 && (
         <p className="measured-warn">
@@ -106,77 +81,68 @@ function FileRow({ row, speakers }: { row: LiveRow; speakers: readonly SpeakerIn
   const { track, speaker, problem, found, chosen } = row;
   const title = track.of > 1 ? `${track.file}, channel ${track.channel}` : track.file;
   const edge = found && !('problem' in found.edge) ? found.edge : null;
-  const correlation = found?.correlation;
   return (
-    <tr>
-      <th scope="row" className="measured-file">
-        <span dir="auto">{title}</span>
+    <li>
+      <div className="measured-file">
+        <strong dir="auto">{title}</strong>
         <span className="quiet-text">{storedWords(row)}</span>
-        {problem !== null && !track.asksRate && (
-          <span className="measured-problem">{sentence(problem)}</span>
-        )}
-      </th>
-      <td className="text">
+        <button type="button" className="words" onClick={() => leaveOut(track.key)}>
+          Leave out<span className="unseen"> {title}</span>
+        </button>
+      </div>
+      <div className="measured-of">
         <select
           aria-label={`Speaker of ${title}`}
           value={speaker?.id ?? ''}
           onChange={(event) => bindTrack(track.key, event.target.value || null)}
         >
-          <option value="">choose…</option>
+          <option value="">of which speaker?</option>
           {speakers.map((one) => (
             <option key={one.id} value={one.id}>
               {capital(speakerName(one, speakers))}
             </option>
           ))}
         </select>
-      </td>
-      <td>
-        {track.asksRate ? (
+        {track.asksRate && (
           <NumberField
-            label={`Sample rate of ${title}`}
-            className="measured-rate"
+            label="Sample rate"
             value={track.sampleRateHz}
             kind={RATE}
             min={4000}
             max={1_000_000}
+            hint={track.sampleRateHz === null ? 'The file does not say it.' : undefined}
             sink={{ commit: (hz) => answerRate(track.key, hz) }}
           />
-        ) : (
-          track.sampleRateHz !== null && khz(track.sampleRateHz)
         )}
-      </td>
-      <td>{edge ? formatTime(edge.ms, 3) : <span className="dim">–</span>}</td>
-      <td>
-        {correlation === null && edge ? (
-          <span className="dim">reference</span>
-        ) : correlation && !('problem' in correlation) ? (
+      </div>
+      <div className="measured-ways">
+        {problem !== null && track.sampleRateHz !== null && (
+          <span className="measured-problem">{sentence(problem)}</span>
+        )}
+        {edge && (
           <>
-            {formatTime(correlation.ms, 3)}
-            <span className="by"> {formatNumber(correlation.likeness * 100)} % alike</span>
+            <span>
+              <span className="by">By threshold </span>
+              {formatTime(edge.ms, 3)}
+            </span>
+            <span>
+              <span className="by">By correlation </span>
+              {correlationWords(row)}
+            </span>
           </>
-        ) : (
-          <span className="dim">–</span>
         )}
-      </td>
-      <td className="text measured-used">
-        {chosen ? (
-          <>
-            <span className="strong">{chosen.method === 'edge' ? 'threshold' : 'correlation'}</span>
+        {chosen && (
+          <span>
+            <span className="by">Used: </span>
+            <strong>{chosen.method === 'edge' ? 'threshold' : 'correlation'}</strong>
             {`, ${BECAUSE[chosen.because]}`}
-            {edge?.inverted && (
-              <span className="measured-problem">Its first peak points down: poles swapped?</span>
-            )}
-          </>
-        ) : (
-          <span className="dim">–</span>
+          </span>
         )}
-      </td>
-      <td>
-        <button type="button" className="words" onClick={() => leaveOut(track.key)}>
-          Leave out<span className="unseen"> {title}</span>
-        </button>
-      </td>
-    </tr>
+        {edge?.inverted && (
+          <span className="measured-problem">Its first peak points down: poles swapped?</span>
+        )}
+      </div>
+    </li>
   );
 }
 
@@ -191,6 +157,19 @@ const STORED: Readonly<Record<string, string>> = {
   text: 'text',
 };
 
-/** "24 bit, 65536 samples". */
+/** "48 kHz, 24 bit, 65536 samples". */
 const storedWords = ({ track }: LiveRow): string =>
-  `${STORED[track.stored] ?? track.stored}, ${formatNumber(track.length)} samples`;
+  [
+    ...(track.sampleRateHz === null || track.asksRate ? [] : [khz(track.sampleRateHz)]),
+    STORED[track.stored] ?? track.stored,
+    `${formatNumber(track.length)} samples`,
+  ].join(', ');
+
+/** "10.262 ms, 98 % alike to the right tweeter". */
+function correlationWords({ found, chosen }: LiveRow): string {
+  const correlation = found?.correlation;
+  if (chosen?.because === 'alone') return 'no other of its kind';
+  if (correlation === null) return 'the one others are held to';
+  if (!correlation || 'problem' in correlation) return 'nothing in common';
+  return `${formatTime(correlation.ms, 3)}, ${formatNumber(correlation.likeness * 100)} % alike`;
+}

@@ -47,9 +47,7 @@ export function doubtWords(fix: PositionFix, next: readonly ReferencePoint[], w:
   const suspects =
     fix.suspects.length > 0
       ? [
-          `These readings contradict one another, and too few are to spare to tell which is wrong: ${list(
-            fix.suspects.map(w.reading),
-          )}.${best ? ` Take one to the ${best.name} as well.` : ''}`,
+          `These readings contradict one another, so they give no place, and there are too few to tell which is wrong: ${fix.suspects.map(w.reading).join('; ')}.${best ? ` Take one to the ${best.name} as well.` : ''}`,
         ]
       : [];
   const mirror = fix.mirror
@@ -71,7 +69,7 @@ export function unfixedWords(
   { name }: FixWording,
 ): string {
   const more =
-    next.length > 0 ? ` Best take ${list(next.map((one) => `one to the ${one.name}`))}.` : '';
+    next.length > 0 ? ` Best take a tape to: ${next.map((one) => one.name).join('; ')}.` : '';
   if (why === 'few')
     return count === 0
       ? `Nothing was measured to the ${name} yet; three readings fix it, a fourth checks them.${more}`

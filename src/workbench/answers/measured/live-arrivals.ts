@@ -54,19 +54,21 @@ export function liveArrivals(
     return { ...bare, problem: null };
   });
   const counting = rows.filter(({ speaker, problem }) => speaker && problem === null);
-  const found = firstArrivals(
-    counting.map(({ track, speaker }) => ({
-      id: speaker?.id ?? '',
-      response: { ...track.sound, sampleRateHz: rate },
-      bandHz: speaker?.bandHz,
-    })),
-  );
-  counting.forEach((row, i) => {
-    const one = found[i] as FirstArrival;
-    row.found = one;
-    row.chosen = chooseArrival(one, rate, choice);
-    if ('problem' in one.edge) row.problem = one.edge.problem;
-  });
+  for (const group of alike(counting)) {
+    const found = firstArrivals(
+      group.map(({ track, speaker }) => ({
+        id: speaker?.id ?? '',
+        response: { ...track.sound, sampleRateHz: rate },
+        bandHz: speaker?.bandHz,
+      })),
+    );
+    group.forEach((row, i) => {
+      const one = found[i] as FirstArrival;
+      row.found = one;
+      row.chosen = chooseArrival(one, rate, { wanted: choice, alone: group.length === 1 });
+      if ('problem' in one.edge) row.problem = one.edge.problem;
+    });
+  }
   const taken = counting.flatMap(({ chosen, track }): MeasuredArrival[] =>
     chosen
       ? [
@@ -85,6 +87,16 @@ export function liveArrivals(
       : [],
   );
   return { rows, taken };
+}
+
+/** Speakers of one role play the same band and sound alike: only those are correlated. */
+function alike(rows: readonly LiveRow[]): LiveRow[][] {
+  const groups = new Map<string, LiveRow[]>();
+  for (const row of rows) {
+    const role = row.speaker?.role ?? '';
+    groups.set(role, [...(groups.get(role) ?? []), row]);
+  }
+  return [...groups.values()];
 }
 
 /** "44.1 kHz". */

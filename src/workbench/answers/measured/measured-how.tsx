@@ -17,13 +17,13 @@ export function MeasuredHow() {
       <p>
         By threshold: where the response first rises above {BELOW_PEAK_DB} dB below its highest
         point, and at least {ABOVE_NOISE_DB} dB above the noise before it, between samples by a
-        windowed sinc. By correlation: how much later than the clearest channel it is most like it,
-        in the band both play (Knapp and Carter, IEEE Trans. ASSP 24, 1976). The threshold is used,
-        since it needs no second channel, unless noise raised it and the channels are alike; the two
-        agree within {AGREE_MS} ms, and below {LEAST_LIKENESS * 100} % likeness correlation says
-        nothing. Files must hold one run each with a common beginning, such as a loopback or a fixed
-        trigger; of long ones {KEPT_BEFORE} ms before and {KEPT_AFTER} ms after the loudest point
-        are looked at.
+        windowed sinc. By correlation: how much later than the clearest channel of its role it is
+        most like it, in the band both play (Knapp and Carter, IEEE Trans. ASSP 24, 1976). The
+        threshold is used, since it needs no second channel, unless noise raised it and the channels
+        are alike; the two agree within {AGREE_MS} ms, and below {LEAST_LIKENESS * 100} % likeness
+        correlation says nothing. Files must hold one run each with a common beginning, such as a
+        loopback or a fixed trigger; of long ones {KEPT_BEFORE} ms before and {KEPT_AFTER} ms after
+        the loudest point are looked at.
       </p>
       <p>
         The loop’s delay is the mean of measured less predicted without what stands out, weighted by

@@ -7,7 +7,7 @@ import {
 } from '../../../geometry';
 import { seatName } from '../../../plan/names';
 import type { ReadingEnd } from '../../../plan/types';
-import { formatLength, formatTime, type LengthUnit, withSign } from '../../../plan/units';
+import { formatLength, formatTime, type LengthUnit } from '../../../plan/units';
 import { capital } from '../capital';
 
 export const PLACES: readonly { value: MicrophonePlace; label: string }[] = [
@@ -26,9 +26,10 @@ export const whereWords = (at: MicrophonePlace, seat: string): string =>
 export const BECAUSE: Readonly<Record<ChosenBecause, string>> = {
   asked: 'as you asked',
   'only-edge': 'too little in common to correlate',
-  reference: 'the others are correlated with it',
+  alone: 'which needs no other channel',
+  reference: 'the other is held to it',
   agree: `both agree within ${AGREE_MS} ms`,
-  unlike: 'too unlike the others to correlate',
+  unlike: 'too unlike its twin to correlate',
   noise: 'noise raised the threshold',
   disagree: 'they disagree: look at the drawing',
 };
@@ -38,11 +39,6 @@ export interface Wording {
   /** mm/ms */
   speed: number;
   name: (speaker: string) => string;
-}
-
-/** "+0.502 ms (+172 mm)". */
-export function offWords(ms: number, { unit, speed }: Wording): string {
-  return `${withSign(formatTime(ms, 3))} (${withSign(formatLength(ms * speed, unit))})`;
 }
 
 const about = (ms: number, { unit, speed }: Wording): string =>

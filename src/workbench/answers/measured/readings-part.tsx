@@ -45,7 +45,9 @@ export function ReadingsPart(props: ReadingsPartProps) {
                 <th scope="col" className="text">
                   By
                 </th>
-                <td />
+                <th scope="col">
+                  <span className="unseen">Take away</span>
+                </th>
               </tr>
             </thead>
             <tbody>

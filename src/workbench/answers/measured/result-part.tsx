@@ -1,12 +1,11 @@
 import { useState } from 'react';
 import type { MeasuredChannelResult, MeasuredSet, SpeakerInput } from '../../../geometry';
-import { formatLength, formatTime } from '../../../plan/units';
+import { formatLength, formatTime, signedLength, withSign } from '../../../plan/units';
 import { TableScroll } from '../../parts/table-scroll';
 import { SpeakerHead, SpeakerRow } from '../speaker-button';
 import {
   loopWords,
   OUTLIER_CAUSES,
-  offWords,
   outlierWords,
   type Wording,
   wholeWords,
@@ -55,8 +54,7 @@ export function ResultPart(props: ResultPartProps) {
               <th scope="col" className="text">
                 Speaker
               </th>
-              <th scope="col">Predicted</th>
-              <th scope="col">Measured</th>
+              <th scope="col">Predicted, measured</th>
               <th scope="col">Difference</th>
               <th scope="col">Expected</th>
               <th scope="col" className="text">
@@ -74,10 +72,22 @@ export function ResultPart(props: ResultPartProps) {
               return (
                 <SpeakerRow key={one.id} id={one.id}>
                   <SpeakerHead speaker={speaker} among={speakers} />
-                  <td>{formatTime(one.predictedMs, 3)}</td>
-                  <td>{formatTime(one.predictedMs + one.differenceMs, 3)}</td>
-                  <td className="strong">{offWords(one.differenceMs, wording)}</td>
-                  <td>{`±${formatTime(2 * one.sdMs, 3)}`}</td>
+                  <td className="measured-off">
+                    <span className="by">{formatTime(one.predictedMs, 3)}</span>
+                    <span>{formatTime(one.predictedMs + one.differenceMs, 3)}</span>
+                  </td>
+                  <td className="measured-off">
+                    <span className="strong">{withSign(formatTime(one.differenceMs, 3))}</span>
+                    <span className="by">
+                      {signedLength(one.differenceMs * wording.speed, wording.unit)}
+                    </span>
+                  </td>
+                  <td className="measured-off">
+                    <span>{`±${formatTime(2 * one.sdMs, 3)}`}</span>
+                    <span className="by">
+                      {`±${formatLength(2 * one.sdMs * wording.speed, wording.unit)}`}
+                    </span>
+                  </td>
                   <td className="text">{verdict(one)}</td>
                   <td className="text">
                     {straight.has(one.id) ? (

@@ -63,7 +63,9 @@ export function SurveyPart({ stage, option, unit, locked, first }: SurveyPartPro
     name,
     reading: (id: string) => readingName(readings[Number(id)], what, nameOf),
   };
-  const moved = fix !== null && distance(fix.position, near) > 0.05;
+  // Readings that contradict one another give no place to stand on.
+  const sure = fix !== null && fix.suspects.length === 0;
+  const moved = sure && distance(fix.position, near) > 0.05;
   const doubts = fix ? doubtWords(fix, next, wording) : [];
   const put = () => {
     if (!fix) return;
@@ -92,7 +94,7 @@ export function SurveyPart({ stage, option, unit, locked, first }: SurveyPartPro
         onChange={setAsked}
       />
       <div className="measured-fix" role="status">
-        {fix ? (
+        {fix && !sure ? null : fix ? (
           <p>
             <strong>{placeWords(fix, near, have.length, wording)}</strong>
           </p>
