@@ -40,8 +40,9 @@ const HALF_SAMPLE_SD = 0.5 / Math.sqrt(3);
 /**
  * Which of the two first arrivals is used, how sure it is, and why; `null` where there is none.
  * The edge lies before its own first peak by so much as the impulse is soft, and how much earlier
- * than the sound's true beginning that is depends on the speaker: anywhere between the two, evenly
- * spread (choice of ours), which is what soft impulses add to the uncertainty.
+ * than the one thing all impulses share depends on the speaker: anywhere between the two, evenly
+ * spread (choice of ours), whose root mean square from its end is what soft impulses add to the
+ * uncertainty.
  */
 export function chooseArrival(
   found: FirstArrival,
@@ -51,7 +52,7 @@ export function chooseArrival(
   const { id, edge, correlation, agree } = found;
   if ('problem' in edge) return null;
   const sample = 1000 / sampleRateHz;
-  const soft = (edge.peakMs - edge.ms) / Math.sqrt(12);
+  const soft = (edge.peakMs - edge.ms) / Math.sqrt(3);
   const sd = Math.sqrt(
     (edge.sdMs ?? 0) ** 2 + (HALF_SAMPLE_SD * sample) ** 2 + Math.max(0, soft) ** 2,
   );
