@@ -5,7 +5,7 @@ import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 
 /** What was measured or set in this car, and what is only usual for its body style. */
-export function knownBlocks({ plan, cabin }: PaperFacts, words: PrintedWords): Block[] {
+export function knownBlocks({ plan, cabin, option }: PaperFacts, words: PrintedWords): Block[] {
   const { t, n, names } = words;
   const { template, dimensions = {}, measured = {}, panels = [] } = plan.cabin;
   const known = DIMENSIONS.filter(({ id }) => typeof dimensions[id] === 'number');
@@ -24,6 +24,12 @@ export function knownBlocks({ plan, cabin }: PaperFacts, words: PrintedWords): B
       items.push(t('customer.known.airspace', { panel, value: n.number(airspaceBehind, 1) }));
   }
   if (panels.length > 0) items.push(t('customer.known.panels', { count: panels.length }));
+  const { readings = [], measured: arrivals = [] } = option;
+  const tapes = readings.filter(({ by }) => by === 'tape').length;
+  const sounds = readings.length - tapes;
+  if (tapes > 0) items.push(t('customer.known.tapes', { count: tapes }));
+  if (sounds > 0) items.push(t('customer.known.sounds', { count: sounds }));
+  if (arrivals.length > 0) items.push(t('customer.known.arrivals', { count: arrivals.length }));
   const assumed = Object.keys(cabin.dimensions).length - known.length;
   const height = cabin.dimensions.occupantHeight;
   const temperature = n.temperature(plan.air.temperatureC);

@@ -13,6 +13,8 @@ export interface Numbers {
   length(mm: Value, digits?: number): string;
   /** The bare number of {@link length}. */
   lengthNumber(mm: Value, digits?: number): string;
+  /** "+38 mm", "−0.20 in". */
+  signedLength(mm: Value, digits?: number): string;
   /** "0,82 ms". */
   time(ms: Value, digits?: number): string;
   /** "31°". */
@@ -62,6 +64,11 @@ export function createNumbers(locale: string, unit: LengthUnit): Numbers {
     signed,
     lengthNumber,
     length: (mm, digits) => withUnit(lengthNumber(mm, digits), `${TIE}${unit}`),
+    signedLength: (mm, digits = inches ? 2 : 0) =>
+      withUnit(
+        signed(typeof mm === 'number' && inches ? mm / MM_PER_INCH : mm, digits),
+        `${TIE}${unit}`,
+      ),
     time: (ms, digits = 2) => withUnit(number(ms, digits), `${TIE}ms`),
     angle: (deg, digits = 0) => withUnit(number(deg, digits), '°'),
     level: (db, digits = 1) => withUnit(number(db, digits), `${TIE}dB`),

@@ -146,3 +146,28 @@ test('nothing measured is said, and no page pretends otherwise', () => {
   expect(text).toContain('Nothing has been measured in the car yet.');
   expect(text).toContain('No pictures were added.');
 });
+
+test('what was measured stands beside the prediction, and who is off is named', () => {
+  const { plan, result, option } = factsWith('demo');
+  const seat = result.seats[0];
+  /** A loop of 5 ms; the left mid arrives 0.6 ms late. */
+  const measured = (seat?.arrivals ?? []).map(({ speaker, time }) => ({
+    speaker,
+    seat: seat?.id ?? '',
+    at: 'head' as const,
+    time: time + 5 + (speaker === 'midrange-left' ? 0.6 : 0),
+    sd: 0.01,
+    method: 'edge' as const,
+    sampleRateHz: 48_000,
+  }));
+  const facts = factsOfPlan({ ...plan, options: [{ ...option, measured }] });
+  const choices = { pictures: [], choice: {} };
+  const blocks = (id: string) =>
+    printed(bookBlocks(facts, preparedOf(facts), choices, wordsOf(id, 'mm'), 'A4'), id);
+  const speed = result.speedOfSound;
+  expect(blocks('en')).toContain('left mid does not arrive as predicted');
+  expect(blocks('en')).toContain(`+0.600 ms (+${(0.6 * speed).toFixed(0)} mm)`);
+  expect(blocks('en')).toContain('the arrival of 6 channels');
+  expect(blocks('de')).toContain('Nicht wie vorhergesagt kommt an: Mitteltöner links.');
+  expect(blocks('de')).not.toContain('noch nichts gemessen');
+});

@@ -21,6 +21,8 @@ describe('numbers on paper', () => {
   test('lengths in mm or inches, with a space no line is broken at', () => {
     expect(german.length(283.4)).toBe('283\u00a0mm');
     expect(inches.length(283)).toBe('11.14\u00a0in');
+    expect(german.signedLength(38)).toBe('+38\u00a0mm');
+    expect(inches.signedLength(-5)).toBe('−0.20\u00a0in');
     expect(createNumbers('de-DE', 'in').length(283)).toBe('11,14\u00a0in');
   });
 

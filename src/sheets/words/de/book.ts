@@ -45,6 +45,28 @@ export const book = {
   'book.measured.none':
     'Im Auto wurde noch nichts gemessen. Alle Zeiten und Pegel in diesem Heft sind aus der Geometrie vorhergesagt.',
 
+  'book.measured.place': 'gemessen: {place}, {seat}',
+  'book.measured.head': 'Mitte des Kopfes',
+  'book.measured.left-ear': 'linkes Ohr',
+  'book.measured.right-ear': 'rechtes Ohr',
+  'book.measured.agrees':
+    'Alle {count} Kanäle kommen an wie vorhergesagt: keiner liegt weiter daneben, als zu erwarten war.',
+  'book.measured.outliers':
+    'Nicht wie vorhergesagt {count, plural, one {kommt} other {kommen}} an: {names}. Zuerst Verzögerung und Pole im Prozessor ansehen, dann, wo {count, plural, one {der Lautsprecher steht} other {die Lautsprecher stehen}}.',
+  'book.measured.beyond': 'Als Ganzes passt die Messung nicht recht zur Vorhersage.',
+  'book.measured.few':
+    '{count, plural, one {Ein Kanal sagt} other {# Kanäle sagen}} nichts Sicheres: was die Messstrecke hinzufügt, ist nicht bekannt.',
+  'book.measured.loop':
+    'Was die Messstrecke hinzufügt, {offset}, ist für alle gleich und wurde abgezogen. Erwartet: die doppelte kombinierte Standardunsicherheit aus Einbauort, Mikrofon, Temperatur und Ablesung.',
+  'book.col.predicted': 'Vorhergesagt',
+  'book.col.measured': 'Gemessen',
+  'book.col.difference': 'Unterschied',
+  'book.col.expected': 'Erwartet',
+  'book.col.verdict': 'Also',
+  'book.verdict.within': 'wie vorhergesagt',
+  'book.verdict.beyond': 'etwas daneben',
+  'book.verdict.outlier': 'daneben: nachsehen',
+
   'book.tune': 'Einstellung für den Anfang',
   'book.tune.problem': 'Es gibt keine Verzögerungen: {problem}',
 

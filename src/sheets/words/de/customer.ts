@@ -96,6 +96,11 @@ export const customer = {
   'customer.known.item': '{what} {value}',
   'customer.known.depth': 'Tiefe hinter: {panel} {value}',
   'customer.known.airspace': 'Luftraum hinter: {panel} {value} l',
+  'customer.known.tapes':
+    '{count, plural, one {# Strecke mit dem Maßband} other {# Strecken mit dem Maßband}}',
+  'customer.known.sounds':
+    '{count, plural, one {# Strecke mit Schall} other {# Strecken mit Schall}}',
+  'customer.known.arrivals': 'die Ankunft von {count, plural, one {# Kanal} other {# Kanälen}}',
   'customer.known.panels': '{count, plural, one {# Fläche} other {# Flächen}} von Hand eingegeben',
   'customer.known.assumed':
     'Angenommen: {count, plural, one {# Maß} other {# Maße}} des Innenraums als typisch für die Bauform „{body}“, aus dem Gedächtnis.',

@@ -46,6 +46,28 @@ export const book = {
   'book.measured.none':
     'Nothing has been measured in the car yet. All times and levels in this book are predicted from geometry.',
 
+  'book.measured.place': 'measured at the {place}, {seat}',
+  'book.measured.head': 'middle of the head',
+  'book.measured.left-ear': 'left ear',
+  'book.measured.right-ear': 'right ear',
+  'book.measured.agrees':
+    'All {count} channels arrive as predicted: none is farther off than was to be expected.',
+  'book.measured.outliers':
+    '{names} {count, plural, one {does} other {do}} not arrive as predicted: look at delay and poles in the processor first, then at where {count, plural, one {the speaker stands} other {the speakers stand}}.',
+  'book.measured.beyond': 'As a whole the measurement does not quite fit the prediction.',
+  'book.measured.few':
+    '{count, plural, one {One channel tells} other {# channels tell}} nothing for sure: what the measuring loop adds is not known.',
+  'book.measured.loop':
+    'What the measuring loop adds, {offset}, is the same for all and is taken off. Expected: twice the combined standard uncertainty of spot, microphone, temperature and reading.',
+  'book.col.predicted': 'Predicted',
+  'book.col.measured': 'Measured',
+  'book.col.difference': 'Difference',
+  'book.col.expected': 'Expected',
+  'book.col.verdict': 'So it is',
+  'book.verdict.within': 'as predicted',
+  'book.verdict.beyond': 'somewhat off',
+  'book.verdict.outlier': 'off: look',
+
   'book.tune': 'The tune to start from',
   'book.tune.problem': 'There are no delays: {problem}',
 

@@ -97,6 +97,10 @@ export const customer = {
   'customer.known.item': '{what} {value}',
   'customer.known.depth': 'depth behind the {panel} {value}',
   'customer.known.airspace': 'airspace behind the {panel} {value} l',
+  'customer.known.tapes': '{count, plural, one {# distance taped} other {# distances taped}}',
+  'customer.known.sounds':
+    '{count, plural, one {# distance measured by sound} other {# distances measured by sound}}',
+  'customer.known.arrivals': 'the arrival of {count, plural, one {# channel} other {# channels}}',
   'customer.known.panels': '{count, plural, one {# panel} other {# panels}} entered by hand',
   'customer.known.assumed':
     'Assumed: {count, plural, one {# dimension} other {# dimensions}} of the cabin as typical for the body style “{body}”, from memory.',
