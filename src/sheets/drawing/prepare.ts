@@ -4,6 +4,7 @@ import { sessionStore } from '../../store';
 import type { PaperFacts } from '../facts';
 import type { ViewId } from './camera';
 import { type CarDrawing, drawCar, isDrawn } from './draw-car';
+import { preparing } from './progress';
 import type { Rows } from './solids';
 
 export interface Prepared {
@@ -48,24 +49,31 @@ export function prepare(facts: PaperFacts): Promise<Prepared> {
 }
 
 async function work({ plan, cabin, results }: PaperFacts, rows: Rows): Promise<Prepared> {
-  const goOn = async () => {
-    await pause();
-    if (sessionStore.getState().paper === null) throw new Error('the papers were closed');
-  };
-  for (const view of VIEWS) {
-    if (isDrawn(cabin, view, rows)) continue;
-    await goOn();
-    drawCar(cabin, view, rows);
-  }
   const stages = plan.options.flatMap((option): Stage[] => {
     const result = results.find(({ id }) => id === option.id);
     return result ? [{ plan, cabin, option, result }] : [];
   });
-  const steps = measureInSteps(stages);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return { drawings: drawingsOf(cabin, rows), measured: step.value };
-    await goOn();
+  // A step for each view, then as many as the comparison takes: one a seat, and one an option.
+  const seats = stages.reduce((sum, { result }) => sum + result.seats.length + 1, 0);
+  const goOn = async (done: number) => {
+    preparing.setState({ steps: { done, total: VIEWS.length + seats } });
+    await pause();
+    if (sessionStore.getState().paper === null) throw new Error('the papers were closed');
+  };
+  try {
+    for (const [i, view] of VIEWS.entries()) {
+      if (isDrawn(cabin, view, rows)) continue;
+      await goOn(i);
+      drawCar(cabin, view, rows);
+    }
+    const steps = measureInSteps(stages);
+    for (;;) {
+      const step = steps.next();
+      if (step.done) return { drawings: drawingsOf(cabin, rows), measured: step.value };
+      await goOn(VIEWS.length + step.value.done);
+    }
+  } finally {
+    preparing.setState({ steps: null });
   }
 }
 

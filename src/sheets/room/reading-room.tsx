@@ -6,6 +6,7 @@ import { paperOf } from '../papers';
 import { usePaperSettings } from '../settings';
 import { useWords, WordsProvider } from '../words/use-words';
 import { RoomBar } from './room-bar';
+import { Waiting } from './waiting';
 
 /**
  * Where papers are read and printed: what is chosen about them stands beside the pages, which are
@@ -32,7 +33,7 @@ function Room() {
       <RoomBar />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is scrolled by keyboard too */}
       <main className="room-pages" lang={locale} aria-label="Pages" tabIndex={0} id="pages">
-        <Suspense key={id} fallback={<p className="room-wait">Laying out the pages…</p>}>
+        <Suspense key={id} fallback={<Waiting />}>
           <Body />
         </Suspense>
       </main>
