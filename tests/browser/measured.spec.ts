@@ -4,6 +4,7 @@ import { writeWav } from '../../src/exchange';
 import { distance, evaluatePlan, type Vec3 } from '../../src/geometry';
 import { demoPlan } from '../../src/plan/demo';
 import { response, sinc } from '../geometry/measure/synthetic';
+import { findings } from './axe';
 import { undoButton, withPlainFiles } from './board';
 import { expect, openFresh, test } from './support';
 
@@ -90,6 +91,8 @@ test('responses dropped in are read, the late one is named, taken into the surve
   await expect(rows.getByText('stands out')).toHaveCount(1);
   await expect(rows.getByText('as expected')).toHaveCount(seat.arrivals.length - 1);
   await expect(sheet.locator('.measured-drawing')).toHaveCount(seat.arrivals.length);
+
+  expect(await findings(page)).toEqual([]);
 
   await rows.getByLabel('Take the difference of the right tweeter').check();
   await sheet.getByRole('button', { name: /as readings$/ }).click();

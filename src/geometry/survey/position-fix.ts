@@ -86,6 +86,12 @@ export function positionFix(readings: readonly DistanceReading[], near: Vec3): F
 }
 
 function withoutBlunders(readings: readonly DistanceReading[], near: Vec3) {
+  /** Whatever was left out so far did not make the others agree: nobody is named alone. */
+  const untold = (more: readonly DistanceReading[]) => ({
+    kept: readings,
+    blunders: [],
+    suspects: [...blunders, ...more.map(({ id }) => id)],
+  });
   let kept = readings;
   const blunders: string[] = [];
   for (;;) {
@@ -100,10 +106,10 @@ function withoutBlunders(readings: readonly DistanceReading[], near: Vec3) {
     const guilty = tried.filter(({ sum }) => sum <= bound);
     const [first, second] = tried.sort((a, b) => a.sum - b.sum);
     // With one spare reading any three agree.
-    if (spare === 1 || !first) return { kept, blunders, suspects: kept.map(({ id }) => id) };
-    if (guilty.length > 1) return { kept, blunders, suspects: guilty.map(({ one }) => one.id) };
+    if (spare === 1 || !first) return untold(kept);
+    if (guilty.length > 1) return untold(guilty.map(({ one }) => one));
     if (guilty.length === 0 && (spare < 3 || (second && second.sum < 2 * first.sum)))
-      return { kept, blunders, suspects: kept.map(({ id }) => id) };
+      return untold(kept);
     blunders.push(first.one.id);
     kept = first.others;
   }

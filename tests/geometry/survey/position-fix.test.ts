@@ -147,6 +147,12 @@ describe('readings that contradict one another (fault 30)', () => {
     expect(fix.suspects).toHaveLength(4);
   });
 
+  test('of five two wrong ones cannot be told, so none is named alone', () => {
+    const fix = fixed(all({ rail: 90, wheel: -120 }, 5));
+    expect(fix.blunders).toEqual([]);
+    expect(fix.suspects.length).toBeGreaterThan(1);
+  });
+
   test('honest readings name nobody', () => {
     expect(fixed(all({}))).toMatchObject({ blunders: [], suspects: [] });
   });

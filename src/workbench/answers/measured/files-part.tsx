@@ -169,7 +169,7 @@ const storedWords = ({ track }: LiveRow): string =>
 function correlationWords({ found, chosen }: LiveRow): string {
   const correlation = found?.correlation;
   if (chosen?.because === 'alone') return 'no other of its kind';
-  if (correlation === null) return 'the one others are held to';
+  if (correlation === null) return 'others are held to it';
   if (!correlation || 'problem' in correlation) return 'nothing in common';
   return `${formatTime(correlation.ms, 3)}, ${formatNumber(correlation.likeness * 100)} % alike`;
 }

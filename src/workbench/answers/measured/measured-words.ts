@@ -27,7 +27,7 @@ export const BECAUSE: Readonly<Record<ChosenBecause, string>> = {
   asked: 'as you asked',
   'only-edge': 'too little in common to correlate',
   alone: 'which needs no other channel',
-  reference: 'the other is held to it',
+  reference: 'the clearest of its kind',
   agree: `both agree within ${AGREE_MS} ms`,
   unlike: 'too unlike its twin to correlate',
   noise: 'noise raised the threshold',
