@@ -3,12 +3,12 @@ import {
   type ChosenArrival,
   chooseArrival,
   type FirstArrival,
-  firstArrivals,
   type MeasuredArrival,
   type MicrophonePlace,
   type SpeakerInput,
 } from '../../../geometry';
 import { formatNumber } from '../../../plan/units';
+import { knownArrivals } from './known-arrivals';
 import type { Track } from './measured-store';
 
 export interface LiveRow {
@@ -55,7 +55,7 @@ export function liveArrivals(
   });
   const counting = rows.filter(({ speaker, problem }) => speaker && problem === null);
   for (const group of alike(counting)) {
-    const found = firstArrivals(
+    const found = knownArrivals(
       group.map(({ track, speaker }) => ({
         id: speaker?.id ?? '',
         response: { ...track.sound, sampleRateHz: rate },
