@@ -87,7 +87,7 @@ test('responses dropped in are read, the late one is named, taken into the surve
     /Right tweeter arrives 0\.(49|50|51) ms \(\d+ mm\) later than predicted/,
   );
   await expect(sheet).toContainText('As a whole the measurement does not fit the plan.');
-  const rows = page.getByRole('region', { name: 'Measured against predicted' }).last();
+  const rows = page.getByRole('region', { name: 'Channel by channel' });
   await expect(rows.getByText('stands out')).toHaveCount(1);
   await expect(rows.getByText('as expected')).toHaveCount(seat.arrivals.length - 1);
   await expect(sheet.locator('.measured-drawing')).toHaveCount(seat.arrivals.length);

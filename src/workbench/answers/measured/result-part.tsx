@@ -43,7 +43,7 @@ export function ResultPart(props: ResultPartProps) {
         {outliers.length > 0 && <p>{OUTLIER_CAUSES}</p>}
         <p className="footnote">{loopWords(set)}</p>
       </div>
-      <TableScroll label="Measured against predicted">
+      <TableScroll label="Channel by channel">
         <table className="numbers measured-result">
           <caption className="unseen">
             Each channel as predicted and as measured, loop taken off, and whether the difference is
