@@ -110,7 +110,10 @@ export function TemplatePage(props: TemplatePageProps) {
         <div className="template-box">
           <p>{t('template.measured')}</p>
           <p>{`${t('template.across')} ________ mm   ${t('template.up')} ________ mm`}</p>
-          <p>{t('template.refuse', { most: fine(words, RULER * MOST_STRETCH) })}</p>
+          {/* The rulers are in mm whatever the lengths are told in. */}
+          <p>
+            {t('template.refuse', { most: `${words.n.number(RULER * MOST_STRETCH, 1)}\u00a0mm` })}
+          </p>
         </div>
       </div>
     </div>

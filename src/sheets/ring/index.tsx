@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { FLANGE_LIFT, hourOf, MOST_WEDGE_DEG, panelFrame, RIM_RADIUS } from '../../geometry';
+import { MM_PER_INCH } from '../../plan/units';
 import type { PageSize } from '../../store/paper-settings';
 import { type PaperFacts, usePaperFacts } from '../facts';
 import { misfitSentences, misfitsOf } from '../mark-out/misfits';
@@ -100,6 +101,7 @@ function blocksOf(
   const form = answer.ring;
   const room = [contentBox(size).width, HIGHEST] as const;
   const scale = scaleFor(input, form, room);
+  const bar = barOf(words);
   return [
     ...head,
     piece(
@@ -113,8 +115,8 @@ function blocksOf(
           {scale === 1
             ? t('ring.true-size')
             : t('ring.scaled', { percent: `${n.number(scale * 100)}\u00a0%` })}
-          <ScaleBar scale={scale} label={t('ring.bar', { mm: n.length(BAR) })} />
-          {n.length(BAR)}
+          <ScaleBar width={bar * scale} label={t('ring.bar', { mm: n.length(bar) })} />
+          {n.length(bar)}
         </figcaption>
       </figure>,
     ),
@@ -162,11 +164,10 @@ function MeasureTables(props: { rows: readonly RingRow[]; caption: string; words
   );
 }
 
-/** mm of the ring. */
-const BAR = 50;
+/** Of the ring: a round length in what lengths are told in, mm. */
+const barOf = ({ n }: PrintedWords): number => (n.unit === 'in' ? 2 * MM_PER_INCH : 50);
 
-function ScaleBar({ scale, label }: { scale: number; label: string }) {
-  const width = BAR * scale;
+function ScaleBar({ width, label }: { width: number; label: string }) {
   return (
     <svg
       className="ring-bar"

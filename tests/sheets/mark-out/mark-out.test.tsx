@@ -213,6 +213,14 @@ describe('templates', () => {
     expect(text).toContain('round on the speaker, oval here');
     expect(text).toContain(en.t('caution.short'));
     expect(text).toContain('measured on paper:');
+    // Its rulers are in mm, and so is what is asked of them, on inch paper too.
+    const inches = plainText(
+      renderToStaticMarkup(
+        contentOf(markOutBlocks(wordsOf('en', 'in'), facts, 'Letter'), 'template-midbass-left-A1'),
+      ),
+    );
+    for (const told of [text, inches]) expect(told).toContain('More than 0.5 mm off 100 mm');
+    expect(inches).toContain('5.35 in');
     // The pod of the mids has a template of its own face.
     const pod = plainText(
       renderToStaticMarkup(contentOf(markOutBlocks(en, facts, 'A4'), 'template-midrange-left-A1')),

@@ -53,6 +53,12 @@ describe('the sheet of rings', () => {
     expect(plainText(markup)).toContain('Section at true size');
     expect(markup).toContain('data-scale="1"');
     expect(markup).toMatch(/data-ruler="bar" d="M0 2.5h50"/);
+    const inches = renderToStaticMarkup(
+      contentOf(ringBlocks(wordsOf('en', 'in'), tweeter, 'A4'), 'section-tweeter-left'),
+    );
+    // Two inches of 25.4 mm, and told as that.
+    expect(inches).toMatch(/data-ruler="bar" d="M0 2.5h50.8"/);
+    expect(plainText(inches)).toContain('2.00 in');
     // From its back to its front, 15 mm of stand-off, in the drawing's own mm.
     const wall = /data-wall="thin" d="M([^"]+)Z"/.exec(markup)?.[1] ?? '';
     const ys = wall.split('L').map((point) => Number(point.split(' ')[1]));
