@@ -15,7 +15,7 @@ import { pocketProblem } from './pocket-problem';
 import type { FitProblem } from './problem';
 import { meetsRingOf, ringProblems } from './ring-problems';
 import { edgesIn } from './seams';
-import { speakerSolid } from './speaker-solid';
+import { besideSpeaker } from './speaker-solid';
 import { boundsOfThings, type Thing, thingsOf } from './things';
 
 /** What is asked of each spot. `beside`: speakers that move along, such as the twin. */
@@ -197,10 +197,10 @@ function besideProblem(
   report: (make: () => FitProblem) => boolean,
 ): boolean {
   if (other.speaker.ring && meetsRingOf(body, other, report)) return true;
-  if (apart(body, [...their.low, ...their.high], 0) || areApart(body, their)) return false;
-  const solid = speakerSolid(their);
-  if (!solid || !meets(solid, body)) return false;
-  return report(() => intoSpeaker(other, overlap(solid, body)));
+  if (their.flange === 0 || areApart(body, their)) return false;
+  const { solid, body: seen } = besideSpeaker(their, body);
+  if (!solid || !meets(solid, seen)) return false;
+  return report(() => intoSpeaker(other, overlap(solid, seen)));
 }
 
 /** One option of a plan, in its cabin, with its speakers where they came to stand. */

@@ -73,19 +73,21 @@ export function meshOfShape(shape: Shape): MeshShape {
   }
 }
 
-/** True when every edge is gone along once each way: the mesh has an inside. */
-export function isClosed({ triangles }: MeshShape): boolean {
-  const open = new Map<string, number>();
-  for (const [a, b, c] of triangles)
-    for (const [i, j] of [
-      [a, b],
-      [b, c],
-      [c, a],
-    ] as const) {
-      const key = i < j ? `${i} ${j}` : `${j} ${i}`;
-      open.set(key, (open.get(key) ?? 0) + (i < j ? 1 : -1));
-    }
-  return triangles.length > 0 && [...open.values()].every((n) => n === 0);
+/** True when every edge is gone along as often one way as the other: the mesh has an inside. */
+export function isClosed({ vertices, triangles }: MeshShape): boolean {
+  const open = new Map<number, number>();
+  const go = (i: number, j: number) => {
+    const key = i < j ? i * vertices.length + j : j * vertices.length + i;
+    open.set(key, (open.get(key) ?? 0) + (i < j ? 1 : -1));
+  };
+  for (const [a, b, c] of triangles) {
+    go(a, b);
+    go(b, c);
+    go(c, a);
+  }
+  if (triangles.length === 0) return false;
+  for (const n of open.values()) if (n !== 0) return false;
+  return true;
 }
 
 const solids = new WeakMap<Shape, Solid | null>();

@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { direction, distance, type Vec3 } from '../../../src/geometry';
 import { areApart, type Body, roundBody } from '../../../src/geometry/fit/body';
 import { meets } from '../../../src/geometry/fit/meets';
-import { speakerSolid } from '../../../src/geometry/fit/speaker-solid';
+import { overlap } from '../../../src/geometry/fit/overlap';
+import type { Solid } from '../../../src/geometry/fit/solid';
+import { besideSpeaker, speakerSolid } from '../../../src/geometry/fit/speaker-solid';
 
 const body = (at: Vec3, axis: Vec3, flange = 40, depth = 60): Body =>
   roundBody(at, axis, { flange, cutout: 0.8 * flange, depth });
@@ -71,4 +73,35 @@ describe('two bodies are apart', () => {
     );
     expect(met).toBeGreaterThan(50);
   });
+});
+
+// Evenly spread: where faces lie in one plane rounding decides.
+const part = fc.noBias(fc.integer({ min: -80e6, max: 80e6 })).map((x) => x / 1e6);
+const askew = fc.tuple(part, part, part);
+const anyway = askew.map((v): Vec3 => direction(v) ?? [0, 0, 1]);
+
+test('a speaker seen from where another stands is met as it is in the car, by as much', () => {
+  const count = { met: 0, clear: 0 };
+  fc.assert(
+    fc.property(askew, anyway, anyway, (at, p, q) => {
+      const [one, other] = [
+        body([30, -4, 11], p, 35, 60),
+        body([30 + at[0], at[1] - 4, 11 + at[2]], q, 25, 70),
+      ];
+      const solid = speakerSolid(other) as Solid;
+      const seen = besideSpeaker(other, one);
+      expect(seen.solid && meets(seen.solid, seen.body)).toBe(meets(solid, one));
+      if (!meets(solid, one)) {
+        count.clear += 1;
+        return;
+      }
+      count.met += 1;
+      const [there, here] = [overlap(seen.solid as Solid, seen.body), overlap(solid, one)];
+      if (here === null) expect(there).toBeNull();
+      else expect(there).toBeCloseTo(here, 6);
+    }),
+    { numRuns: 400, seed: 9 },
+  );
+  expect(count.met).toBeGreaterThan(50);
+  expect(count.clear).toBeGreaterThan(50);
 });

@@ -23,13 +23,6 @@ const MUCH = 1.5;
 /** A gain below this is none, mm. */
 const GAIN = 1e-3;
 
-/** How long the shortest string over a body is before it is pulled taut. */
-export function shortestRim(frame: Frame, body: Body): number {
-  let least = Infinity;
-  for (const length of placeIn(frame, body).lengths) if (length < least) least = length;
-  return least;
-}
-
 /**
  * Strings over all of the bodies on one side or another of the line, shortest first. For one convex
  * body the first is its shortest way round: the best half plane finds the side, and the string,
@@ -45,25 +38,25 @@ export function stringsRound(
 ): Taut[] {
   const placed = bodies.map((body) => placeIn(frame, body));
   const lengths = rimLengths(frame, placed);
-  const valleys: number[] = [];
+  const valleys: { sheet: number; length: number }[] = [];
   for (let k = 0; k < SHEETS; k++) {
-    const at = lengths[k] as number;
+    const length = lengths[k] as number;
     const before = lengths[(k + SHEETS - 1) % SHEETS] as number;
-    if (at < before && at <= (lengths[(k + 1) % SHEETS] as number)) valleys.push(k);
+    if (length < before && length <= (lengths[(k + 1) % SHEETS] as number))
+      valleys.push({ sheet: k, length });
   }
-  valleys.sort((a, b) => (lengths[a] as number) - (lengths[b] as number));
+  valleys.sort((one, other) => one.length - other.length);
   // All alike round a body of revolution: any of them will do.
-  if (valleys.length === 0) valleys.push(0);
+  if (valleys.length === 0) valleys.push({ sheet: 0, length: lengths[0] as number });
   let best = Infinity;
   return valleys
     .slice(0, followed)
-    .map((k, i): Taut => {
+    .map(({ sheet, length }, i): Taut => {
       if (i === 0 && first) {
         best = first.length;
         return first;
       }
-      const length = lengths[k] as number;
-      const bends = rimBends(frame, placed, k);
+      const bends = rimBends(frame, placed, sheet);
       const go = () => follow(from, to, frame, placed, bends);
       // Far longer than the best already: only if it comes to that.
       if (length - frame.reach > MUCH * (best - frame.reach)) return { bends, length, follow: go };

@@ -18,10 +18,20 @@ export interface Body {
   outward: Float64Array;
   /** Its faces, in a tree that is built when first asked for: near misses need none. */
   tree(): TriangleTree | null;
+  /** The faces beside its edges, made when first asked for; null for a sheet. */
+  faces(): Faces | null;
   /** A solid with an inside, wound outward. */
   closed: boolean;
   /** Low x, y, z, high x, y, z, and the diagonal. */
   bounds: Float64Array;
+}
+
+/** Which way the faces beside a solid's edges look. */
+export interface Faces {
+  /** Four numbers a face: its unit normal, outward, and how far along that its plane lies, mm. */
+  planes: Float64Array;
+  /** The two faces beside each edge; −1 −1 where there are more or fewer. */
+  beside: Int32Array;
 }
 
 type Triangle = readonly [number, number, number];
@@ -44,6 +54,7 @@ export function bodyOf(
   const { ends, faces } = sidesOf(vertices.length, triangles);
   const edges: number[] = [];
   const outward: number[] = [];
+  const beside: number[] = [];
   for (let e = 0; 2 * e < ends.length; e++) {
     const a = ends[2 * e] as number;
     const b = ends[2 * e + 1] as number;
@@ -51,8 +62,11 @@ export function bodyOf(
     if (!off) continue;
     edges.push(a, b);
     outward.push(off[0], off[1], off[2]);
+    if (faces[5 * e] === 2) beside.push(faces[5 * e + 1] as number, faces[5 * e + 3] as number);
+    else beside.push(-1, -1);
   }
   let tree: TriangleTree | null | undefined;
+  let made: Faces | null = null;
   return {
     id,
     corners: Float64Array.from(vertices.flat()),
@@ -61,6 +75,11 @@ export function bodyOf(
     tree() {
       if (tree === undefined) tree = buildTriangleTree(vertices, triangles);
       return tree;
+    },
+    faces() {
+      if (sheet) return null;
+      made ??= { planes: planesOf(vertices, triangles), beside: Int32Array.from(beside) };
+      return made;
     },
     closed: !sheet,
     bounds: boundsOf(vertices),
@@ -108,6 +127,18 @@ export function boundsOf(vertices: readonly Vec3[]): Float64Array {
   const [x, y, z, X, Y, Z] = bounds as unknown as [number, number, number, number, number, number];
   bounds[6] = vertices.length > 0 ? length([X - x, Y - y, Z - z]) : 0;
   return bounds;
+}
+
+/** Four numbers a triangle: its unit normal, or 0 0 0, and how far along that its plane lies. */
+export function planesOf(vertices: readonly Vec3[], triangles: readonly Triangle[]): Float64Array {
+  const planes = new Float64Array(4 * triangles.length);
+  for (let t = 0; t < triangles.length; t++) {
+    const triangle = triangles[t] as Triangle;
+    const n = normalOf(vertices, triangle);
+    planes.set(n, 4 * t);
+    planes[4 * t + 3] = dot(n, vertices[triangle[0]] as Vec3);
+  }
+  return planes;
 }
 
 function normalOf(vertices: readonly Vec3[], [a, b, c]: Triangle): Vec3 {

@@ -6,7 +6,7 @@ import type { CapsuleShape } from '../../input';
 import { along, direction, distance, sub, type Vec3 } from '../../vector';
 import { buildTriangleTree } from '../build-triangle-tree';
 import type { TriangleTree } from '../triangle-tree';
-import { type Body, bodyOf, boundsOf } from './body';
+import { type Body, bodyOf, boundsOf, type Faces, planesOf } from './body';
 import { piecesOf } from './pieces';
 import { across, closeRings } from './rings';
 
@@ -65,6 +65,7 @@ export function capsuleBody(id: string, { from, to, radius }: CapsuleShape): Bod
     outward[o + 2] = x * u[2] + y * v[2] + z * axis[2];
   }
   let tree: TriangleTree | null | undefined;
+  let faces: Faces | null = null;
   return {
     id,
     corners,
@@ -73,6 +74,11 @@ export function capsuleBody(id: string, { from, to, radius }: CapsuleShape): Bod
     tree() {
       if (tree === undefined) tree = buildTriangleTree(vertices, triangles);
       return tree;
+    },
+    faces() {
+      const beside = body.faces()?.beside;
+      if (beside) faces ??= { planes: planesOf(vertices, triangles), beside };
+      return faces;
     },
     closed: true,
     bounds: boundsOf(vertices),

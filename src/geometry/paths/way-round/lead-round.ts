@@ -3,10 +3,10 @@
  * round too, until a string is free.
  */
 import { along, distance, length, type Vec3 } from '../../vector';
-import { shortestRim, stringsRound, type Taut } from './around';
+import { stringsRound, type Taut } from './around';
 import { type Body, crosses } from './body';
 import { dropIdle, metTogether } from './drop-idle';
-import { type Frame, frameOf, placeNone } from './section';
+import { type Frame, frameOf, placeNone, shortestIn } from './section';
 import { type Bend, outwardAt, pullAt, stringLength } from './string';
 
 /** How many strings are cast before a way is given up. */
@@ -93,7 +93,7 @@ function hardestOf(
   bodies: readonly Body[],
 ): { body: Body; first: Taut | null } | null {
   if (bodies.length < 2) return bodies[0] ? { body: bodies[0], first: null } : null;
-  const atMost = bodies.map((body) => shortestRim(frame, body));
+  const atMost = bodies.map((body) => shortestIn(frame, body));
   const order = bodies.map((_, i) => i);
   order.sort((i, j) => (atMost[j] as number) - (atMost[i] as number));
   let most = 0;

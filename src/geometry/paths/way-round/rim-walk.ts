@@ -4,79 +4,69 @@
  * the time.
  */
 
-/** Five numbers a place a sheet meets: along, height, part of the edge, whose edge, which edge. */
-export const MET = 5;
+/** Places that sheets meet. */
+export interface Met {
+  /** Along the line, height above it, and part of the edge. */
+  x: Float64Array;
+  h: Float64Array;
+  part: Float64Array;
+  /** Number of the body, and of its edge. */
+  body: Int32Array;
+  edge: Int32Array;
+  /** The place met before on the same sheet, or −1. */
+  next: Int32Array;
+}
+
+const listsOf = (room: number): Met => ({
+  x: new Float64Array(room),
+  h: new Float64Array(room),
+  part: new Float64Array(room),
+  body: new Int32Array(room),
+  edge: new Int32Array(room),
+  next: new Int32Array(room),
+});
+
 let room = 4096;
-export let mets = new Float64Array(MET * room);
-/** The next place on the same sheet. */
-let nextMet = new Int32Array(room);
-let met = 0;
+export let met = listsOf(room);
 
-function double(): void {
-  room *= 2;
-  const wider = new Float64Array(MET * room);
-  wider.set(mets);
-  mets = wider;
-  const more = new Int32Array(room);
-  more.set(nextMet);
-  nextMet = more;
+/** Makes room for so many places, keeping those there are; the lists may be others afterwards. */
+export function makeRoom(least: number): Met {
+  if (least <= room) return met;
+  while (room < least) room *= 2;
+  const wider = listsOf(room);
+  for (const name of ['x', 'h', 'part', 'body', 'edge', 'next'] as const)
+    wider[name].set(met[name]);
+  met = wider;
+  return met;
 }
 
-/** Forgets everything met before. */
-export function meetNone(): void {
-  met = 0;
-}
-
-/**
- * Adds a place that a sheet meets.
- * @param next the place met before on the same sheet, or −1
- * @returns this one
- */
-export function meet(
-  next: number,
-  x: number,
-  h: number,
-  part: number,
-  body: number,
-  edge: number,
-): number {
-  if (met === room) double();
-  const m = MET * met;
-  const to = mets;
-  to[m] = x;
-  to[m + 1] = h;
-  to[m + 2] = part;
-  to[m + 3] = body;
-  to[m + 4] = edge;
-  nextMet[met] = next;
-  met += 1;
-  return met - 1;
-}
-
-/** What the last walk went over: places in the lists of what was met, and how many. */
+/** What the last walk went over: numbers of places met, and how many. */
 export let rim = new Int32Array(256);
 export let walked = 0;
 
 /**
  * From hull corner to hull corner, each time the farthest round to the left (Jarvis 1973). Nothing
  * lies below the line, so the walk from its start comes to its end.
+ * @param head the last place met on the sheet, or −1
  * @param at where in `rim` to put what it goes over
  * @returns how long it is
  */
 export function walkRim(reach: number, head: number, at: number): number {
-  const places = mets;
-  const next = nextMet;
+  walked = 0;
+  if (head < 0) return reach;
+  const { x, h, next } = met;
+  let over = rim;
   let cx = 0;
   let ch = 0;
   let sum = 0;
-  walked = 0;
-  for (let guard = 0; guard <= met; guard++) {
+  let some = at;
+  for (let guard = 0; guard <= room; guard++) {
     let best = -1;
     let bx = reach - cx;
     let bh = -ch;
     for (let k = head; k >= 0; k = next[k] as number) {
-      const kx = (places[MET * k] as number) - cx;
-      const kh = (places[MET * k + 1] as number) - ch;
+      const kx = (x[k] as number) - cx;
+      const kh = (h[k] as number) - ch;
       const turn = bx * kh - bh * kx;
       if (turn < -1e-9) continue;
       if (turn <= 1e-9) {
@@ -91,13 +81,14 @@ export function walkRim(reach: number, head: number, at: number): number {
     if (best < 0) break;
     cx += bx;
     ch += bh;
-    if (at + walked === rim.length) {
-      const wider = new Int32Array(2 * rim.length);
-      wider.set(rim);
-      rim = wider;
+    if (some === over.length) {
+      over = new Int32Array(2 * some);
+      over.set(rim);
+      rim = over;
     }
-    rim[at + walked] = best;
-    walked += 1;
+    over[some] = best;
+    some += 1;
   }
+  walked = some - at;
   return sum;
 }

@@ -15,6 +15,7 @@ function bendsOver(edges: readonly (readonly [Vec3, Vec3])[]): Bend[] {
     edges: Int32Array.from(edges.flatMap((_, i) => [2 * i, 2 * i + 1])),
     outward: new Float64Array(3 * edges.length),
     tree: () => null,
+    faces: () => null,
     closed: false,
     bounds: new Float64Array(7),
   };
