@@ -23,13 +23,26 @@ export function standAt(
   { panel: id, u, v }: GridSpot,
   room: SpotRoom,
 ): Standing {
-  const { position: _, ...kept } = speaker;
-  const moved: SpeakerInput = { ...kept, mount: { panel: id, u, v, standoff } };
+  const moved: SpeakerInput = { ...withoutPosition(speaker), mount: { panel: id, u, v, standoff } };
   const own = aim && aimOf(aim, side, room.panelById.get(id), u, v, standoff);
   if (own) moved.aim = own;
   const answer = placeSpeaker(moved, room.panelById, room.seatById);
   if (!answer.ok) throw new Error(`standAt: ${answer.error.field}: ${answer.error.message}`);
   return { speaker: moved, placed: answer.placed };
+}
+
+const kept = new WeakMap<SpeakerInput, SpeakerInput>();
+
+/** Without a place of its own: made once for thousands of spots. */
+function withoutPosition(speaker: SpeakerInput): SpeakerInput {
+  if (!speaker.position) return speaker;
+  let bare = kept.get(speaker);
+  if (!bare) {
+    const { position: _, ...rest } = speaker;
+    bare = rest;
+    kept.set(speaker, bare);
+  }
+  return bare;
 }
 
 function aimOf(

@@ -6,7 +6,6 @@
 import type { BoxShape, CapsuleShape, RingShape } from '../input';
 import {
   add,
-  along,
   clamp,
   cross,
   direction,
@@ -64,50 +63,67 @@ export function segmentBox(a: Vec3, b: Vec3, box: BoxShape): number | null {
   return enter * distance(a, b);
 }
 
-/** First meeting with a ball, as a fraction of a→b, or null. */
-function fractionBall(a: Vec3, step: Vec3, center: Vec3, radius: number): number | null {
-  const m = sub(a, center);
-  const qa = dot(step, step);
-  const qb = dot(m, step);
-  const qc = dot(m, m) - radius * radius;
+/** First meeting with a ball, as a fraction of a→b, or Infinity. */
+function fractionBall(a: Vec3, b: Vec3, center: Vec3, radius: number): number {
+  const mx = a[0] - center[0];
+  const my = a[1] - center[1];
+  const mz = a[2] - center[2];
+  const qc = mx * mx + my * my + mz * mz - radius * radius;
   if (qc <= 0) return 0;
-  if (qa === 0) return null;
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const dz = b[2] - a[2];
+  const qb = mx * dx + my * dy + mz * dz;
+  // Beyond the ball, or going away from it.
+  if (qb >= 0) return Infinity;
+  const qa = dx * dx + dy * dy + dz * dz;
   const root = qb * qb - qa * qc;
-  if (root < 0) return null;
+  if (root < 0) return Infinity;
   const t = (-qb - Math.sqrt(root)) / qa;
-  return t >= 0 && t <= 1 ? t : null;
+  return t <= 1 ? t : Infinity;
 }
 
-/** Fraction of a→b at which the segment enters the cylinder between a capsule's balls, or null. */
-function fractionCylinder(a: Vec3, step: Vec3, { from, to, radius }: CapsuleShape): number | null {
-  const core = sub(to, from);
-  const coreSq = dot(core, core);
-  if (coreSq === 0) return null;
+/** Fraction of a→b at which the segment enters the cylinder between a capsule's balls, or Infinity. */
+function fractionCylinder(a: Vec3, b: Vec3, { from, to, radius }: CapsuleShape): number {
+  const cx = to[0] - from[0];
+  const cy = to[1] - from[1];
+  const cz = to[2] - from[2];
+  const coreSq = cx * cx + cy * cy + cz * cz;
+  if (coreSq === 0) return Infinity;
+  const mx = a[0] - from[0];
+  const my = a[1] - from[1];
+  const mz = a[2] - from[2];
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const dz = b[2] - a[2];
   // Distances from the core's line: drop the parts along it, then solve the quadratic.
-  const m = sub(a, from);
-  const md = dot(m, core) / coreSq;
-  const nd = dot(step, core) / coreSq;
-  const mp = along(m, core, -md);
-  const np = along(step, core, -nd);
-  const qa = dot(np, np);
-  const qb = dot(mp, np);
-  const qc = dot(mp, mp) - radius * radius;
+  const md = (mx * cx + my * cy + mz * cz) / coreSq;
+  const nd = (dx * cx + dy * cy + dz * cz) / coreSq;
+  const px = mx - md * cx;
+  const py = my - md * cy;
+  const pz = mz - md * cz;
+  const nx = dx - nd * cx;
+  const ny = dy - nd * cy;
+  const nz = dz - nd * cz;
+  const qa = nx * nx + ny * ny + nz * nz;
+  const qb = px * nx + py * ny + pz * nz;
+  const qc = px * px + py * py + pz * pz - radius * radius;
   if (qc <= 0 && md >= 0 && md <= 1) return 0;
-  if (qa <= 1e-12) return null;
+  if (qa <= 1e-12) return Infinity;
   const root = qb * qb - qa * qc;
-  if (root < 0) return null;
+  if (root < 0) return Infinity;
   const t = (-qb - Math.sqrt(root)) / qa;
   const s = md + t * nd;
-  return t >= 0 && t <= 1 && s >= 0 && s <= 1 ? t : null;
+  return t >= 0 && t <= 1 && s >= 0 && s <= 1 ? t : Infinity;
 }
 
 /** A capsule is two balls and the cylinder between them. */
 export function segmentCapsule(a: Vec3, b: Vec3, capsule: CapsuleShape): number | null {
-  const step = sub(b, a);
+  const { from, to, radius } = capsule;
   const first = Math.min(
-    fractionBall(a, step, capsule.from, capsule.radius) ?? Infinity,
-    fractionBall(a, step, capsule.to, capsule.radius) ?? Infinity,
-    fractionCylinder(a, step, capsule) ?? Infinity,
+    fractionBall(a, b, from, radius),
+    fractionBall(a, b, to, radius),
+    fractionCylinder(a, b, capsule),
   );
   return first === Infinity ? null : first * distance(a, b);
 }

@@ -57,10 +57,10 @@ export function stringsRound(
         return first;
       }
       const bends = rimBends(frame, placed, sheet);
-      const go = () => follow(from, to, frame, placed, bends);
       // Far longer than the best already: only if it comes to that.
-      if (length - frame.reach > MUCH * (best - frame.reach)) return { bends, length, follow: go };
-      const taut = go();
+      if (length - frame.reach > MUCH * (best - frame.reach))
+        return { bends, length, follow: () => follow(from, to, frame, placed, bends) };
+      const taut = follow(from, to, frame, placed, bends);
       best = Math.min(best, taut.length);
       return taut;
     })

@@ -94,13 +94,37 @@ export function buildWayFinder(
   const panelById = new Map(panels.map((panel) => [panel.id, panel]));
   const obstacleById = new Map(obstacles.map((obstacle) => [obstacle.id, obstacle]));
 
-  const bodiesOf = (id: string): readonly Body[] => {
-    const obstacle = obstacleById.get(id);
-    const panel = panelById.get(id);
-    return [
-      ...(obstacle ? solidBodies(id, obstacle.shape) : []),
-      ...(panel ? [sheetBody(panel)] : []),
-    ];
+  const bodies = new Map<string, readonly Body[]>();
+  function bodiesOf(id: string): readonly Body[] {
+    let found = bodies.get(id);
+    if (!found) {
+      const obstacle = obstacleById.get(id);
+      const panel = panelById.get(id);
+      found = [
+        ...(obstacle ? solidBodies(id, obstacle.shape) : []),
+        ...(panel ? [sheetBody(panel)] : []),
+      ];
+      bodies.set(id, found);
+    }
+    return found;
+  }
+
+  /** The line being asked about: one at a time, so that the search is made once. */
+  let speakerAt: Vec3 = [0, 0, 0];
+  let heardBy: string | null = null;
+  let standsOn: SpotStart | null = null;
+  const search: Search = {
+    bodiesOf,
+    blockers(p, q) {
+      if (distance(q, speakerAt) < SAME_POINT) return caster.crossings(q, p, heardBy, standsOn);
+      const atSpeaker = distance(p, speakerAt) < SAME_POINT;
+      return caster.crossings(p, q, heardBy, atSpeaker ? standsOn : null);
+    },
+    isFree(p, q) {
+      if (distance(q, speakerAt) < SAME_POINT) return caster.isFree(q, p, heardBy, standsOn);
+      const atSpeaker = distance(p, speakerAt) < SAME_POINT;
+      return caster.isFree(p, q, heardBy, atSpeaker ? standsOn : null);
+    },
   };
 
   /** Of the line being asked about, where the caller knows it. */
@@ -154,19 +178,9 @@ export function buildWayFinder(
     // The same question from either end is the same search.
     const turned = comesAfter(from, to);
     const [a, b] = turned ? [to, from] : [from, to];
-    const search: Search = {
-      bodiesOf,
-      blockers: (p, q) => {
-        if (distance(q, from) < SAME_POINT) return caster.crossings(q, p, listener, spot);
-        const atSpeaker = distance(p, from) < SAME_POINT;
-        return caster.crossings(p, q, listener, atSpeaker ? spot : null);
-      },
-      isFree: (p, q) => {
-        if (distance(q, from) < SAME_POINT) return caster.isFree(q, p, listener, spot);
-        const atSpeaker = distance(p, from) < SAME_POINT;
-        return caster.isFree(p, q, listener, atSpeaker ? spot : null);
-      },
-    };
+    speakerAt = from;
+    heardBy = listener;
+    standsOn = spot;
     const found = leadRound(a, b, first, search);
     if (!found) return null;
     const bends = turned ? found.bends.slice().reverse() : found.bends;

@@ -1,7 +1,8 @@
 /** Whether a point lies within a solid: nothing gets out of there. */
 import type { Shape } from '../../input';
 import { add, direction, dot, sub, type Vec3 } from '../../vector';
-import { boundsOf, boxAxes } from '../segment-hits';
+import { shapeBounds } from '../cast';
+import { boxAxes } from '../segment-hits';
 import { visitCrossed } from '../triangle-tree';
 import type { Body } from './body';
 
@@ -10,10 +11,9 @@ const SKIN = 1e-3;
 
 /** @param bodies the shape's bodies, of which each closed one is asked */
 export function isInside(shape: Shape, bodies: readonly Body[], p: Vec3): boolean {
-  if (shape.shape !== 'mesh') {
-    const [low, high] = boundsOf(shape);
-    if (p.some((x, k) => x < (low[k] as number) || x > (high[k] as number))) return false;
-  }
+  const [low, high] = shapeBounds(shape);
+  if (p[0] < low[0] || p[1] < low[1] || p[2] < low[2]) return false;
+  if (p[0] > high[0] || p[1] > high[1] || p[2] > high[2]) return false;
   switch (shape.shape) {
     case 'box': {
       const d = sub(p, shape.center);

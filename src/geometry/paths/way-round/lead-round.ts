@@ -47,42 +47,48 @@ export function leadRound(a: Vec3, b: Vec3, ids: readonly string[], search: Sear
   const known = new Set(crossed(ids, a, b, search));
   const frame = frameOf(a, b);
   if (!frame) return null;
-  /** The shortest last. */
-  const waiting: Taut[] = [];
-  const tried: Taut[] = [];
-  const put = (strings: readonly Taut[]) => {
-    for (const taut of strings) {
-      if (!taut.follow) {
-        if (tried.some((other) => isSame(taut, other))) continue;
-        tried.push(taut);
-      }
-      let at = waiting.length;
-      while (at > 0 && (waiting[at - 1] as Taut).length < taut.length) at -= 1;
-      waiting.splice(at, 0, taut);
-    }
-  };
+  const strings: Strings = { waiting: [], tried: [] };
   // Whatever way there is goes round the body that is hardest to pass, and is no shorter than that.
   const hardest = hardestOf(frame, a, b, [...known]);
-  if (hardest) put(stringsRound(frame, a, b, [hardest.body], { first: hardest.first }));
+  if (hardest) put(strings, stringsRound(frame, a, b, [hardest.body], { first: hardest.first }));
 
   let joined = known.size === 1;
   for (let cast = 0; cast < CASTS; ) {
-    const taut = waiting.pop();
+    const taut = strings.waiting.pop();
     if (!taut) return null;
     if (taut.follow) {
-      put([taut.follow()]);
+      put(strings, [taut.follow()]);
       continue;
     }
     cast += 1;
     const stretch = firstBlocked(a, taut.bends, b, search);
     if (!stretch) return taut;
-    put(mended(a, taut.bends, b, stretch));
+    put(strings, mended(a, taut.bends, b, stretch));
     const size = known.size;
     for (const body of stretch.bodies) known.add(body);
-    if (known.size > size || !joined) put(stringsRound(frame, a, b, [...known]));
+    if (known.size > size || !joined) put(strings, stringsRound(frame, a, b, [...known]));
     joined = true;
   }
   return null;
+}
+
+interface Strings {
+  /** The shortest last. */
+  waiting: Taut[];
+  tried: Taut[];
+}
+
+/** Puts strings in line, but for those that were before. */
+function put({ waiting, tried }: Strings, found: readonly Taut[]): void {
+  for (const taut of found) {
+    if (!taut.follow) {
+      if (tried.some((other) => isSame(taut, other))) continue;
+      tried.push(taut);
+    }
+    let at = waiting.length;
+    while (at > 0 && (waiting[at - 1] as Taut).length < taut.length) at -= 1;
+    waiting.splice(at, 0, taut);
+  }
 }
 
 /** The body whose shortest string is longest, with that string where it is known; of two alike the first. */
@@ -143,13 +149,17 @@ interface Stretch {
  * that meets something, once more a little farther off.
  */
 function firstBlocked(a: Vec3, bends: readonly Bend[], b: Vec3, search: Search): Stretch | null {
-  const close = lifted(a, bends, b, LIFTS[0]);
-  for (let at = 0; at + 1 < close.length; at++) {
-    if (search.isFree(close[at] as Vec3, close[at + 1] as Vec3)) continue;
-    const off = lifted(a, bends, b, LIFTS[1]);
+  const n = bends.length;
+  let from = a;
+  for (let at = 0; at <= n; at++) {
+    const to = at === n ? b : liftedAt(a, bends, b, at, LIFTS[0]);
+    const isFree = search.isFree(from, to);
+    from = to;
+    if (isFree) continue;
+    const off = [a, ...bends.map((_, i) => liftedAt(a, bends, b, i, LIFTS[1])), b];
     const blocked = stretchAt(off, at, search);
     if (blocked) return blocked;
-    for (let k = 0; k + 1 < off.length; k++) {
+    for (let k = 0; k <= n; k++) {
       const other = k === at ? null : stretchAt(off, k, search);
       if (other) return other;
     }
@@ -164,19 +174,17 @@ function stretchAt(points: readonly Vec3[], at: number, search: Search): Stretch
   return ids.length > 0 ? { at, from, to, bodies: crossed(ids, from, to, search) } : null;
 }
 
-function lifted(a: Vec3, bends: readonly Bend[], b: Vec3, lift: number): Vec3[] {
-  const points = [a, ...bends.map(({ point }) => point), b];
-  return points.map((point, i) => {
-    const bend = bends[i - 1];
-    if (!bend || i === points.length - 1) return point;
-    let off = pullAt(points[i - 1] as Vec3, point, points[i + 1] as Vec3);
-    let size = -length(off);
-    if (size > -1e-9) {
-      off = outwardAt(bend);
-      size = length(off);
-    }
-    return size === 0 ? point : along(point, off, lift / size);
-  });
+/** Where a string bends, a little off the edge: against its pull, or off the body where it has none. */
+function liftedAt(a: Vec3, bends: readonly Bend[], b: Vec3, i: number, lift: number): Vec3 {
+  const bend = bends[i] as Bend;
+  const { point } = bend;
+  let off = pullAt(bends[i - 1]?.point ?? a, point, bends[i + 1]?.point ?? b);
+  let size = -length(off);
+  if (size > -1e-9) {
+    off = outwardAt(bend);
+    size = length(off);
+  }
+  return size === 0 ? point : along(point, off, lift / size);
 }
 
 /** A string with its blocked stretch led round what blocks it, pulled taut again. */

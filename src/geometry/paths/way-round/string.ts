@@ -1,5 +1,5 @@
 /** A string between two points over the edges of bodies, and pulling it taut. */
-import { distance, dot, sub, type Vec3 } from '../../vector';
+import { distance, type Vec3 } from '../../vector';
 import type { Body } from './body';
 
 export interface Bend {
@@ -40,9 +40,13 @@ export function stringLength(from: Vec3, bends: readonly Bend[], to: Vec3): numb
 
 /** The way the string pulls at a bend: the sum of the unit vectors to its neighbours. */
 export function pullAt(before: Vec3, at: Vec3, after: Vec3): Vec3 {
-  const p = sub(before, at);
-  const q = sub(after, at);
-  const a = Math.sqrt(dot(p, p)) || 1;
-  const b = Math.sqrt(dot(q, q)) || 1;
-  return [p[0] / a + q[0] / b, p[1] / a + q[1] / b, p[2] / a + q[2] / b];
+  const px = before[0] - at[0];
+  const py = before[1] - at[1];
+  const pz = before[2] - at[2];
+  const qx = after[0] - at[0];
+  const qy = after[1] - at[1];
+  const qz = after[2] - at[2];
+  const p = Math.sqrt(px * px + py * py + pz * pz) || 1;
+  const q = Math.sqrt(qx * qx + qy * qy + qz * qz) || 1;
+  return [px / p + qx / q, py / p + qy / q, pz / p + qz / q];
 }
