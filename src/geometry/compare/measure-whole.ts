@@ -24,7 +24,7 @@ export function misfitsOf(
     const place = placed.find((one) => one.speaker === speaker.id);
     return place ? [{ speaker, placed: place }] : [];
   });
-  const fitter = createFitter(cabin, standing);
+  const fitter = createFitter(cabin, standing, option);
   const problemsOf = ({ speaker, placed: place }: StandingSpeaker) => fitter(speaker, place);
   if (only === undefined || !before)
     return new Map(standing.map((one) => [one.speaker.id, problemsOf(one)]));
@@ -34,6 +34,12 @@ export function misfitsOf(
   return new Map(
     standing.map(({ speaker: { id } }) => {
       if (id === only) return [id, own];
+      // In a pocket the one that moved has its share of the room.
+      const shares = option.pockets?.some(
+        ({ speakers }) => speakers.includes(id) && speakers.includes(only),
+      );
+      const again = shares && standing.find(({ speaker }) => speaker.id === id);
+      if (again) return [id, problemsOf(again)];
       // Two bodies that meet keep each other from fitting.
       const rest = (before.get(id) ?? []).filter(
         (problem) => problem.kind !== 'speaker' || problem.with !== only,

@@ -1,6 +1,6 @@
 /** Does a speaker fit at its spot: made ready once for a cabin, then cheap for each spot. */
 import type { CabinModel, Panel } from '../cabin/model';
-import type { OptionInput, PlanInput, SpeakerInput } from '../input';
+import type { OptionInput, PlanInput, SealedPocket, SpeakerInput } from '../input';
 import { panelTree } from '../paths/cast';
 import type { PlacedSpeaker } from '../result';
 import { dot, type Vec3 } from '../vector';
@@ -76,6 +76,17 @@ export function createFitter(
   const ready = readyFor(cabin);
   const room = { cabin, panels: ready.panels, things: ready.things };
   const standing = others.map((other) => ({ other, body: bodyOf(other) }));
+  /** What is wrong with a pocket is so wherever on its panel a speaker is tried. */
+  const pockets = new Map<SealedPocket, FitProblem | null>();
+
+  function pocketWrong(pocket: SealedPocket, panel: Panel): FitProblem | null {
+    let wrong = pockets.get(pocket);
+    if (wrong === undefined) {
+      wrong = option && pocketProblem({ panel, option, pocket });
+      pockets.set(pocket, wrong);
+    }
+    return wrong;
+  }
 
   function examine(
     { speaker, placed }: StandingSpeaker,
@@ -131,10 +142,8 @@ export function createFitter(
     );
     const open = pocket ? { ...panel, airspaceBehind: null } : panel;
     if (panelProblems(open, ground, standoff, body, edgesIn(cabin.panels), report)) return true;
-    if (pocket && option) {
-      const wrong = pocketProblem({ panel, option, pocket });
-      if (wrong && report(() => wrong)) return true;
-    }
+    const wrong = pocket && pocketWrong(pocket, panel);
+    if (wrong && report(() => wrong)) return true;
     return body.flange > 0 && neighbourMet(body, panel, ground.point, ground.normal, report);
   }
 

@@ -1,7 +1,7 @@
 /** Where the map and the search ask whether a speaker fits: the one file that knows whom. */
 import type { CabinModel } from '../cabin/model';
 import { createFitter, type FitProblem, type StandingSpeaker } from '../fit';
-import type { SpeakerInput } from '../input';
+import type { OptionInput, SpeakerInput } from '../input';
 import type { PlacedSpeaker } from '../result';
 
 export type Standing = StandingSpeaker;
@@ -19,7 +19,14 @@ export interface SpotFitter {
   isKeptClear(speaker: SpeakerInput, placed: PlacedSpeaker): boolean;
 }
 
-/** @param standing the speakers that stay where they are */
-export type MakeFitter = (cabin: CabinModel, standing: readonly Standing[]) => SpotFitter;
+/**
+ * @param standing the speakers that stay where they are
+ * @param option with the pockets drawn in it: on a pocket's panel its speakers have its airspace
+ */
+export type MakeFitter = (
+  cabin: CabinModel,
+  standing: readonly Standing[],
+  option: Pick<OptionInput, 'speakers' | 'pockets'>,
+) => SpotFitter;
 
 export const createSpotFitter: MakeFitter = createFitter;

@@ -70,8 +70,12 @@ export function prepareMap(
   const ready = aim && readyAim(aim, room.seatById, seats);
   if (ready && 'unknownSeat' in ready)
     return refuse(`aim.${ready.field}`, `there is no seat "${ready.unknownSeat}" in this plan`);
+  const samePair = (other: SpeakerInput) =>
+    other.id === speaker.id || (speaker.pair !== undefined && other.pair === speaker.pair);
+  // On the other side it is its twin that would stand there, in the pocket that the twin has.
+  const twin = option.speakers.find((other) => other.id !== speaker.id && samePair(other));
   const mover = (side: Side): Mover => ({
-    speaker,
+    speaker: side === own || !twin ? speaker : { ...speaker, id: twin.id },
     side,
     standoff: request.standoff ?? speaker.mount?.standoff ?? 0,
     aim: ready,
@@ -96,8 +100,6 @@ export function prepareMap(
     const placed = placeSpeaker(other, room.panelById, room.seatById);
     if (placed.ok) standing.push({ speaker: other, placed: placed.placed });
   }
-  const samePair = (other: SpeakerInput) =>
-    other.id === speaker.id || (speaker.pair !== undefined && other.pair === speaker.pair);
   const pathsOf = (one: Standing) => seats.map((seat) => pathAt(one, seat, room));
   const fixed = standing.find((one) => one.speaker.id === request.partner);
   if (request.partner !== undefined && !fixed)
@@ -130,6 +132,7 @@ export function prepareMap(
         ? makeFitter(
             room.cabin,
             standing.filter((one) => !samePair(one.speaker)),
+            option,
           )
         : null,
       partner: fixed

@@ -177,7 +177,7 @@ export function preparePair(
     mirrored,
     movers: { left: mover(left, 'left'), right: mover(right, 'right') },
     spots,
-    fits: makeFitter(room.cabin, standing),
+    fits: makeFitter(room.cabin, standing, option),
     view: readyView(room.cabin, standing, {
       maxPillarViewDeg: request.require?.maxPillarViewDeg ?? null,
       maxAddedPillarViewDeg: request.require?.maxAddedPillarViewDeg ?? null,
