@@ -4,17 +4,7 @@
  * (0 when `a` is inside), or `null` when it does not. Axes and mm as everywhere.
  */
 import type { BoxShape, CapsuleShape, RingShape } from '../input';
-import {
-  add,
-  clamp,
-  cross,
-  direction,
-  distance,
-  dot,
-  radians,
-  sub,
-  type Vec3,
-} from '../vector';
+import { add, clamp, cross, direction, distance, dot, radians, sub, type Vec3 } from '../vector';
 
 /** Turns `p` about X, then Y, then Z: fixed axes, right-handed, degrees. */
 export function turn(p: Vec3, turnDeg: Vec3): Vec3 {

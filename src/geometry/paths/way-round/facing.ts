@@ -14,7 +14,7 @@ const kept = new WeakMap<Body, Map<number, Int32Array>>();
 /**
  * One bit an edge, set where both faces beside it look at every place in the cell round `place`. A
  * sheet hung on a line to there cuts the two faces in lines that meet in a point between the place
- * and the solid: no corner of the hull. Null where that is not known of any edge.
+ * and the solid: no corner of the hull, unless beyond the line's ends. Null where nothing is known.
  */
 export function facingEdges(body: Body, place: Vec3): Int32Array | null {
   if (!body.closed || body.edges.length < 2 * FEW) return null;
