@@ -212,3 +212,42 @@ test('an edit drops the map under way and begins the new one; Stop stops it', as
   await page.getByLabel('A spot every').selectOption(String(STEP));
   await painted(page);
 });
+
+test.describe('by touch', () => {
+  test.use({ hasTouch: true });
+
+  test('a tap on a painted panel reads the spot there, the next one the next, a third puts the mids there', async ({
+    page,
+  }) => {
+    test.setTimeout(180_000);
+    await paintMids(page);
+    await painted(page);
+    await page.getByRole('button', { name: 'People', exact: true }).tap();
+    await page.getByRole('button', { name: 'Plan', exact: true }).tap();
+    await page.getByLabel('Point at').selectOption('dash-top-right');
+    await expect(page.locator('.scene-canvas')).toHaveAttribute('data-scene-view', 'plan');
+    const first = await marked(page);
+    const tapped: number[] = [];
+    for (const [dx, dy] of [
+      [2, 22],
+      [22, 22],
+    ] as const) {
+      await page.touchscreen.tap(first.x + dx, first.y + dy);
+      await expect
+        .poll(async () => (await marked(page)).spot)
+        .not.toBe(tapped.at(-1) ?? first.spot);
+      await stillness(page);
+      const { spot } = await marked(page);
+      tapped.push(spot);
+      const there = spotNumbered(spot);
+      await expect(number(page, 'difference')).toContainText(differenceAt(there));
+      await expect(number(page, 'offAxisDeg')).toHaveText(`${anglesAt(there)}°`);
+    }
+    expect(new Set(tapped).size).toBe(2);
+    // What was tapped puts the mids there, with its cautions beside it.
+    await reading(page)
+      .getByRole('button', { name: /^Put .* here/ })
+      .tap();
+    await expect(undoButton(page)).toBeEnabled();
+  });
+});
