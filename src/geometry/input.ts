@@ -115,6 +115,7 @@ export type Aim =
 export interface SpeakerBody {
   flange: number;
   cutout: number;
+  /** Mounting depth: from the face its flange is mounted by to its back, behind its flange. */
   depth: number;
   /** Sealed airspace it wants behind it, litres. Left out: none is asked for. */
   airspaceLitres?: number;

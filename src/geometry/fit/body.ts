@@ -1,5 +1,6 @@
 import type { SpeakerInput } from '../input';
 import type { PlacedSpeaker } from '../result';
+import { FLANGE_THICKNESS } from '../ring/usual-ring';
 import { cross, direction, dot, type Vec3 } from '../vector';
 
 /** A speaker at its place: what collides, and where it is mounted. */
@@ -13,7 +14,7 @@ export interface StandingSpeaker {
  * diameter, along the speaker's axis. mm, car axes.
  */
 export interface Body {
-  /** Middle of the flange's front. */
+  /** The speaker's reference point: middle of the face the flange is mounted by; sunk, of its front. */
   at: Vec3;
   /** Unit vector out of the front. */
   axis: Vec3;
@@ -55,6 +56,18 @@ export function roundBody(
 const UP: Vec3 = [0, 0, 1];
 
 /**
+ * How far a speaker's back lies behind its reference point, mm; 0 without a body. Its depth counts
+ * from the face its flange is mounted by: the reference point of a flange that lies on its panel or
+ * on its ring. Let into a ring, the flange has its front there, and that face is its thickness
+ * behind.
+ */
+export function depthOf({ body, mount, ring }: SpeakerInput): number {
+  if (!body) return 0;
+  const isSunk = mount !== undefined && ring?.seat === 'sunk';
+  return body.depth + (isSunk ? (ring.flangeThickness ?? FLANGE_THICKNESS) : 0);
+}
+
+/**
  * The body of a speaker where it stands: along its axis, or along the panel's normal where the axis
  * has no direction. A point where size or direction are not known.
  */
@@ -65,7 +78,7 @@ export function bodyOf({ speaker, placed }: StandingSpeaker): Body {
   const round = roundBody(placed.position, axis, {
     flange: body.flange / 2,
     cutout: body.cutout / 2,
-    depth: body.depth,
+    depth: depthOf(speaker),
   });
   if (body.airspaceLitres !== undefined) round.airspaceLitres = body.airspaceLitres;
   return round;

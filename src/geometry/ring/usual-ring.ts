@@ -6,7 +6,7 @@ import { RIM_RADIUS } from './wedge-ring';
 export const LEAST_THICKNESS = 4;
 
 /** A speaker's flange, mm: typical value, from memory. */
-const FLANGE_THICKNESS = 4;
+export const FLANGE_THICKNESS = 4;
 
 /** A recess is wider than its flange by as much all round, mm. Common practice, no source. */
 const RECESS_ROOM = 0.5;

@@ -108,7 +108,10 @@ export function SpeakerKit({ optionId, speaker, name }: SpeakerPartProps) {
           )}
         />
       </div>
-      <p className="footnote">Common bodies are typical values: take yours from its drawing.</p>
+      <p className="footnote">
+        Common bodies are typical values: take yours from its drawing. Depth is that behind its
+        flange.
+      </p>
     </section>
   );
 }

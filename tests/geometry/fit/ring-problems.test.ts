@@ -3,11 +3,13 @@ import { produce } from 'immer';
 import { describe, expect, test } from 'vitest';
 import {
   createFitter,
+  depthBehind,
   evaluatePlan,
   type FitProblem,
   pillarViews,
   ringStandoff,
   type SpeakerInput,
+  type SpeakerRing,
   usualRing,
   type Vec3,
   zonesAtSpot,
@@ -37,6 +39,30 @@ const told = (scene: Scene, ...speakers: SpeakerInput[]): FitProblem[] =>
   problems(scene, ...speakers).filter(({ sentence }) => sentence.includes('ring'));
 
 describe('a speaker on a ring', () => {
+  test('let into its ring it reaches deeper by just its flange', () => {
+    const behind = (ring: SpeakerRing) => {
+      const speaker = onRing(20, { ring, body: { ...BODY, depth: 42 } });
+      const cabin = cabinOf(planOf({}, [speaker]));
+      const [placed] = placedIn(cabin, [speaker]);
+      if (!placed) throw new Error('not placed');
+      return depthBehind(speaker, placed, cabin.panels[0] ?? null);
+    };
+    // By hand: 42 of depth less 20 of stand-off.
+    expect(behind(RING)).toBeCloseTo(22, 9);
+    expect(behind({ ...RING, flangeThickness: 6 })).toBeCloseTo(22, 9);
+    expect(behind({ ...RING, seat: 'sunk', flangeThickness: 6 })).toBeCloseTo(28, 9);
+    expect(behind({ ...RING, seat: 'sunk' })).toBeCloseTo(26, 9);
+  });
+
+  test('let in it runs into what it clears lying on its ring', () => {
+    // Its back is 20 behind the mounting face, so 10 or 14 behind the panel.
+    const scene = { obstacles: [box([-13, 0, 0], [4, 10, 10])] };
+    expect(problems(scene, onRing(10))).toEqual([]);
+    const [problem, ...more] = problems(scene, onRing(10, { ring: { ...RING, seat: 'sunk' } }));
+    expect(more).toEqual([]);
+    expect(problem?.by).toBeCloseTo(3, 1);
+  });
+
   test('fits where the ring has room', () => {
     expect(problems({}, onRing(10))).toEqual([]);
     expect(problems({}, onRing(40, leaning(20)))).toEqual([]);
