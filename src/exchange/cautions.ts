@@ -4,6 +4,8 @@
  * spot is safe.
  */
 
+import { isCabinPanel } from '../geometry';
+
 export interface Caution {
   id: string;
   title: string;
@@ -46,6 +48,9 @@ export const CAUTIONS: readonly Caution[] = [
       'door',
       'rear-door',
       'seat-base',
+      'd-pillar',
+      'rear-quarter',
+      'under-dash',
     ],
   },
   {
@@ -64,7 +69,17 @@ export const CAUTIONS: readonly Caution[] = [
       'Nothing may touch a pedal, the steering column, a shoe or the footrest over their full ' +
       'travel, now or after a fixing has worked loose. Try it with the heaviest shoes, the seat at ' +
       'both ends of its rails and the wheel at both locks.',
-    panels: ['kick', 'toe-board', 'footrest', 'floor', 'sill', 'dash-lower', 'tunnel', 'console'],
+    panels: [
+      'kick',
+      'toe-board',
+      'footrest',
+      'floor',
+      'sill',
+      'dash-lower',
+      'tunnel',
+      'console',
+      'under-dash',
+    ],
   },
   {
     id: 'behind',
@@ -73,7 +88,18 @@ export const CAUTIONS: readonly Caution[] = [
       'Looms, fuel, brake and coolant lines, window glass, airbag sensors, and in electric and ' +
       'hybrid cars orange high-voltage cables run behind trim. Take the panel off and look before ' +
       'drilling. Leave orange cables and anything you cannot name alone.',
-    panels: ['kick', 'door', 'rear-door', 'floor', 'sill', 'tunnel', 'toe-board', 'parcel-shelf'],
+    panels: [
+      'kick',
+      'door',
+      'rear-door',
+      'floor',
+      'sill',
+      'tunnel',
+      'toe-board',
+      'parcel-shelf',
+      'rear-quarter',
+      'rear-wall',
+    ],
   },
   {
     id: 'impact',
@@ -83,7 +109,19 @@ export const CAUTIONS: readonly Caution[] = [
       'Round every hard edge well, fix every pod and grille to structure rather than trim, and keep ' +
       'hard parts out of the reach of a head where there is a choice. Local rules on interior ' +
       'fittings apply.',
-    panels: ['pillar', 'b-pillar', 'mirror-corner', 'dash', 'door', 'rear-door', 'roof', 'kick'],
+    panels: [
+      'pillar',
+      'b-pillar',
+      'mirror-corner',
+      'dash',
+      'door',
+      'rear-door',
+      'roof',
+      'kick',
+      'c-pillar',
+      'd-pillar',
+      'under-dash',
+    ],
   },
   {
     id: 'structure',
@@ -91,7 +129,20 @@ export const CAUTIONS: readonly Caution[] = [
     text:
       'Cut trim, not body: pillars, sills, door beams and the floor carry crash loads. A hole in a ' +
       'door skin or its water sheet must be sealed again, and bare metal protected.',
-    panels: ['pillar', 'b-pillar', 'door', 'rear-door', 'sill', 'floor', 'toe-board', 'kick'],
+    panels: [
+      'pillar',
+      'b-pillar',
+      'door',
+      'rear-door',
+      'sill',
+      'floor',
+      'toe-board',
+      'kick',
+      'c-pillar',
+      'd-pillar',
+      'rear-quarter',
+      'rear-wall',
+    ],
   },
   {
     id: 'enclosures',
@@ -135,14 +186,25 @@ export const CAUTIONS: readonly Caution[] = [
   },
 ];
 
+/** "door" names "door-upper-left" and "door-lower-right". */
+const stands = (panel: string, start: string): boolean =>
+  panel === start || panel.startsWith(`${start}-`);
+
 /**
- * The cautions to show beside a spot: those for every spot first, then those of its panel.
+ * The cautions to show beside a spot: those for every spot first, then those of its panel. All of
+ * them where it is not known what is there: at a free point, on a panel of the plan's own, and on
+ * one that no caution names.
  * @param panel the panel's id, or null for a free point
  */
-export function cautionsFor(panel: string | null): Caution[] {
-  return CAUTIONS.filter(
-    ({ panels }) =>
-      panels.length === 0 ||
-      (panel !== null && panels.some((start) => panel === start || panel.startsWith(`${start}-`))),
-  );
+export function cautionsFor(panel: string | null): readonly Caution[] {
+  if (panel === null || !isCabinPanel(panel)) return CAUTIONS;
+  const own = CAUTIONS.filter(({ panels }) => panels.some((start) => stands(panel, start)));
+  return own.length === 0
+    ? CAUTIONS
+    : CAUTIONS.filter((caution) => caution.panels.length === 0 || own.includes(caution));
 }
+
+/** Those that go for every spot, wherever it is. */
+export const GENERAL_CAUTIONS: readonly Caution[] = CAUTIONS.filter(
+  ({ panels }) => panels.length === 0,
+);

@@ -11,6 +11,7 @@ export {
 } from './cabin/dimensions';
 export * from './cabin/model';
 export { nearestOnPatch, patchNormal, pointOnPatch, tessellate } from './cabin/patch';
+export { isCabinPanel } from './cabin/shell/panel-kinds';
 export {
   type BodyData,
   type BodyStyle,

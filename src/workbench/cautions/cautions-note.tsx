@@ -35,7 +35,7 @@ export function SpotCautions({
   /** Where several stand on the page, each is called by what it is about. */
   label?: string;
 }) {
-  const about = cautionsFor(spot?.panel ?? null).filter((caution) => caution.panels.length > 0);
+  const about = spot ? cautionsFor(spot.panel).filter(({ panels }) => panels.length > 0) : [];
   // A zone that is reached into says it already, and more exactly.
   const airbag =
     about.some(({ id }) => id === 'airbags') &&

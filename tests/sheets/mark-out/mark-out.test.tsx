@@ -1,6 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
-import { markOut } from '../../../src/geometry';
+import { CAUTIONS } from '../../../src/exchange';
+import { markOut, type SpeakerInput, type Vec3 } from '../../../src/geometry';
 import {
   addOption,
   aimSpeaker,
@@ -19,7 +20,7 @@ import { windowOf } from '../../../src/sheets/mark-out/template-layout';
 import { PAGE_SIZES } from '../../../src/sheets/page';
 import { cautionsOfOption } from '../../../src/sheets/parts/cautions';
 import { wordsOf } from '../../../src/sheets/words/use-words';
-import { contentOf, factsOf, plainText } from './papers';
+import { contentOf, factsOf, factsOfPlan, plainText } from './papers';
 
 const [en, de] = [wordsOf('en', 'mm'), wordsOf('de', 'mm')];
 
@@ -121,6 +122,34 @@ describe('the mark-out sheet', () => {
       renderToStaticMarkup(contentOf(markOutBlocks(en, facts, 'A4'), 'head-tweeter-left')),
     );
     expect(head).toBe('Left tweeter, at a free point');
+  });
+
+  test('a free point and a panel of one’s own are told everything there is to look up', () => {
+    const ends = (facts: ReturnType<typeof factsOf>) =>
+      markOutBlocks(en, facts, 'A4')
+        .filter(({ id }) => id.startsWith('cautions-'))
+        .map(({ id }) => pieceText(en, facts, id))
+        .join();
+    const { plan, option } = factsOf();
+    const { mount: _, ...tweeter } = option.speakers[0] as SpeakerInput;
+    const corners: [Vec3, Vec3, Vec3, Vec3] = [
+      [300, -500, 900],
+      [300, -300, 900],
+      [300, -300, 1100],
+      [300, -500, 1100],
+    ];
+    const cabin = { ...plan.cabin, panels: [{ id: 'door-pod', corners }] };
+    for (const where of [
+      { position: [300, -500, 900] as Vec3 },
+      { mount: { panel: 'door-pod', u: 0.5, v: 0.5, standoff: 0 } },
+    ]) {
+      const speakers = [{ ...tweeter, ...where }];
+      const facts = factsOfPlan({ ...plan, cabin, options: [{ id: 'a', title: '', speakers }] });
+      for (const { title } of CAUTIONS) expect(ends(facts)).toContain(title);
+      expect(pieceText(en, facts, 'spot-tweeter-left')).toContain(
+        'Look up before cutting here: Airbags and belts; The view of the road; Pedals',
+      );
+    }
   });
 
   test('ends with every caution of its spots, and says so where there is no speaker', () => {
