@@ -35,77 +35,141 @@ export const LONGEST_CAPTION = 300;
 
 const NOT_KEPT =
   'The pictures could not be kept in this browser: they are gone when the page is closed.';
+const NOT_READ =
+  'The pictures kept in this browser could not be read: they stay as they are, and what is added now is gone when the page is closed.';
+const LOOKED_AT = 'This plan can only be looked at here: its pictures stay as they are.';
+
+/** The pictures of one plan, from when it is opened until another is. */
+interface Book {
+  /** `null`: not kept yet. */
+  planId: string | null;
+  pictures: readonly PlanPicture[];
+  /** Until the shelf has answered. */
+  reading: Promise<void> | null;
+  /** What lies on the shelf is not known, so nothing is written over it. */
+  isUnread: boolean;
+}
+
+const bookOf = (planId: string | null): Book => ({
+  planId,
+  pictures: [],
+  reading: null,
+  isUnread: false,
+});
+
+type Changed = (pictures: readonly PlanPicture[]) => readonly PlanPicture[];
 
 /**
  * The open plan's pictures. A plan that is not kept yet has them in memory; they are kept with its
- * first edit, as the plan is.
+ * first edit, as the plan is. What is changed before the shelf has answered waits for it; and it goes
+ * to the plan it was meant for, though another be open by then.
+ * @param isLookedAt whether the open plan may not be changed here
  */
-export function createPlanPictures(shelf: PictureShelf) {
+export function createPlanPictures(shelf: PictureShelf, isLookedAt: () => boolean = () => false) {
   const store = createStore<PicturesState>(() => ({ pictures: [], problem: null }));
-  let planId: string | null = null;
-  let asked = 0;
+  let open = bookOf(null);
 
-  async function keep(): Promise<void> {
-    if (planId === null) return;
+  const tell = (book: Book, state: Partial<PicturesState>) => {
+    if (book === open) store.setState(state);
+  };
+  const put = (book: Book, pictures: readonly PlanPicture[]) => {
+    book.pictures = pictures;
+    tell(book, { pictures });
+  };
+
+  async function keep(book: Book): Promise<void> {
+    if (book.planId === null || book.isUnread) return;
     try {
-      await shelf.write(planId, store.getState().pictures);
-      store.setState({ problem: null });
+      await shelf.write(book.planId, book.pictures);
+      tell(book, { problem: null });
     } catch {
-      store.setState({ problem: NOT_KEPT });
+      tell(book, { problem: NOT_KEPT });
     }
   }
-  const change = (pictures: readonly PlanPicture[]): Promise<void> => {
-    store.setState({ pictures });
-    return keep();
-  };
+
+  /** What the shelf has comes before what was added in memory. */
+  async function fetch(book: Book, planId: string): Promise<void> {
+    let kept: readonly PlanPicture[];
+    try {
+      kept = await shelf.read(planId);
+    } catch {
+      book.isUnread = true;
+      tell(book, { problem: NOT_READ });
+      return;
+    }
+    const added = book.pictures.filter(({ id }) => kept.every((one) => one.id !== id));
+    put(book, [...kept, ...added].slice(0, MOST_PICTURES));
+    if (added.length > 0) await keep(book);
+  }
+  function read(book: Book, planId: string): Promise<void> {
+    book.planId = planId;
+    book.reading = fetch(book, planId).finally(() => {
+      book.reading = null;
+    });
+    return book.reading;
+  }
+
+  /** At once where nothing is waited for: a field shows what was typed before it is drawn again. */
+  function change(make: Changed): Promise<boolean> {
+    const book = open;
+    const now = async (): Promise<boolean> => {
+      if (book === open && isLookedAt()) {
+        tell(book, { problem: LOOKED_AT });
+        return false;
+      }
+      const next = make(book.pictures);
+      if (next === book.pictures) return true;
+      put(book, next);
+      await keep(book);
+      return true;
+    };
+    return book.reading ? book.reading.then(now) : now();
+  }
 
   return {
     ...store,
-    /** Another plan is open: its pictures are fetched; an answer overtaken by the next is dropped. */
-    async show(next: string | null): Promise<void> {
-      planId = next;
-      const number = ++asked;
+    /** Another plan is open: its pictures are fetched; an answer overtaken by the next is not shown. */
+    show(next: string | null): Promise<void> {
+      open = bookOf(next);
       store.setState({ pictures: [], problem: null });
-      if (next === null) return;
-      const pictures = await shelf.read(next).catch(() => []);
-      if (number === asked) store.setState({ pictures });
+      return next === null ? Promise.resolve() : read(open, next);
     },
-    /** The open plan is kept from now on, under this id, and so are its pictures. */
-    async adopt(id: string): Promise<void> {
-      planId = id;
-      if (store.getState().pictures.length > 0) await keep();
-    },
-    /** @returns false when the book is full */
-    async add(picture: PlanPicture): Promise<boolean> {
-      const { pictures } = store.getState();
-      if (pictures.length >= MOST_PICTURES) return false;
-      await change([...pictures, picture]);
-      return true;
+    /**
+     * The open plan is kept from now on, under this id, and so are its pictures. Where the shelf has
+     * some of that plan, as of one opened again, these stay before them.
+     */
+    adopt: (id: string): Promise<void> => read(open, id),
+    /** `refused`: the state's problem says why. */
+    async add(picture: PlanPicture): Promise<'added' | 'full' | 'refused'> {
+      let full = false;
+      const changed = await change((pictures) => {
+        full = pictures.length >= MOST_PICTURES;
+        return full ? pictures : [...pictures, picture];
+      });
+      return full ? 'full' : changed ? 'added' : 'refused';
     },
     caption: (id: string, caption: string) =>
-      change(
-        store
-          .getState()
-          .pictures.map((one) =>
-            one.id === id ? { ...one, caption: caption.slice(0, LONGEST_CAPTION) } : one,
-          ),
+      change((pictures) =>
+        pictures.map((one) =>
+          one.id === id ? { ...one, caption: caption.slice(0, LONGEST_CAPTION) } : one,
+        ),
       ),
-    remove: (id: string) => change(store.getState().pictures.filter((one) => one.id !== id)),
+    remove: (id: string) => change((pictures) => pictures.filter((one) => one.id !== id)),
     /** One place towards the front (−1) or the back (+1). */
-    move(id: string, by: -1 | 1): Promise<void> {
-      const pictures = [...store.getState().pictures];
-      const from = pictures.findIndex((one) => one.id === id);
-      const to = from + by;
-      const [one, other] = [pictures[from], pictures[to]];
-      if (!one || !other) return Promise.resolve();
-      pictures[from] = other;
-      pictures[to] = one;
-      return change(pictures);
-    },
+    move: (id: string, by: -1 | 1) =>
+      change((before) => {
+        const from = before.findIndex((one) => one.id === id);
+        const [one, other] = [before[from], before[from + by]];
+        if (!one || !other) return before;
+        const pictures = [...before];
+        pictures[from] = other;
+        pictures[from + by] = one;
+        return pictures;
+      }),
     /** Lets go of the pictures of plans that were thrown away. */
     async tidy(kept: readonly string[]): Promise<void> {
       for (const id of await shelf.plans())
-        if (!kept.includes(id) && id !== planId) await shelf.write(id, []);
+        if (!kept.includes(id) && id !== open.planId) await shelf.write(id, []);
     },
   };
 }

@@ -26,6 +26,7 @@ interface TabOptions {
 
 export interface Tab {
   planStore: ReturnType<typeof createPlanStore>;
+  keepingStore: ReturnType<typeof createKeepingStore>;
   keeper: ReturnType<typeof createKeeper>;
   state: () => ReturnType<ReturnType<typeof createKeepingStore>['getState']>;
   title: () => string;
@@ -52,6 +53,7 @@ export function createBrowser(locks: Locks | null = createFakeLocks()): Browser 
       await keeper.ready;
       return {
         planStore,
+        keepingStore,
         keeper,
         state: keepingStore.getState,
         title: () => planStore.getState().plan.title,

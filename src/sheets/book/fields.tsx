@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import { useStore } from 'zustand';
+import { planStore } from '../../store';
 import { LONGEST_CAPTION, MOST_PICTURES } from '../../store/plan-pictures';
 import { photoFrom } from '../room/small-picture';
 import { PictureImage } from './picture-image';
@@ -7,13 +9,14 @@ import { planPictures, usePictures } from './pictures-store';
 /** Adds, names, orders and removes the pictures of the build book. Stands beside the pages. */
 export default function PictureFields() {
   const { pictures, problem } = usePictures((state) => state);
+  const locked = useStore(planStore, ({ readOnly }) => readOnly !== null);
   const [refusals, setRefusals] = useState<readonly string[]>([]);
   const take = async (files: readonly File[]) => {
     const refused: string[] = [];
     for (const file of files) {
       const answer = await photoFrom(file);
       if (!answer.ok) refused.push(answer.problem);
-      else if (!(await planPictures.add({ id: newId(), caption: '', ...answer.picture })))
+      else if ((await planPictures.add({ id: newId(), caption: '', ...answer.picture })) === 'full')
         refused.push(`“${file.name}”: a book holds ${MOST_PICTURES} pictures.`);
     }
     setRefusals(refused);
@@ -26,6 +29,7 @@ export default function PictureFields() {
         <input
           type="file"
           multiple
+          disabled={locked}
           accept="image/jpeg,image/png,image/webp"
           onChange={(event) => {
             void take([...(event.target.files ?? [])]);
@@ -50,24 +54,29 @@ export default function PictureFields() {
                 placeholder="Caption"
                 value={picture.caption}
                 maxLength={LONGEST_CAPTION}
+                readOnly={locked}
                 onChange={(event) => void planPictures.caption(picture.id, event.target.value)}
               />
               <div className="word-buttons">
                 <button
                   type="button"
-                  disabled={place === 0}
+                  disabled={locked || place === 0}
                   onClick={() => void planPictures.move(picture.id, -1)}
                 >
                   Earlier<span className="unseen">: {name}</span>
                 </button>
                 <button
                   type="button"
-                  disabled={place === pictures.length - 1}
+                  disabled={locked || place === pictures.length - 1}
                   onClick={() => void planPictures.move(picture.id, 1)}
                 >
                   Later<span className="unseen">: {name}</span>
                 </button>
-                <button type="button" onClick={() => void planPictures.remove(picture.id)}>
+                <button
+                  type="button"
+                  disabled={locked}
+                  onClick={() => void planPictures.remove(picture.id)}
+                >
                   Remove<span className="unseen">: {name}</span>
                 </button>
               </div>
