@@ -1,4 +1,7 @@
 import type { Side, SpeakerInput } from '../input';
+import { FLANGE_THICKNESS, usualRing } from '../ring/usual-ring';
+import { MOST_WEDGE_DEG } from '../ring/wedge-ring';
+import { radians } from '../vector';
 import type { Standing } from './fits';
 import { type GridSpot, twinPanel } from './panel-grid';
 import type { ReadyMap } from './prepare-map';
@@ -27,9 +30,23 @@ export function twinOf({ panel, u, v }: GridSpot): GridSpot {
   return twin === panel ? { panel, u: 1 - u, v } : { panel: twin, u, v };
 }
 
-/** No point of a speaker lies farther than this from its reference point, mm. */
-export function reachOf({ body }: SpeakerInput): number {
+/**
+ * No point of a speaker, or of the ring it stands on, lies farther than this from its reference
+ * point, mm. A ring is thickest where it is wedged as far as one may be.
+ */
+export function reachOf(
+  { body, ring, mount }: SpeakerInput,
+  standoff = mount?.standoff ?? 0,
+): number {
   if (!body) return 0;
-  const back = Math.sqrt(body.depth * body.depth + (body.cutout / 2) * (body.cutout / 2));
-  return Math.max(body.flange / 2, back);
+  const sunk = ring?.seat === 'sunk' ? (ring.flangeThickness ?? FLANGE_THICKNESS) : 0;
+  const reach = Math.max(body.flange / 2, away(body.depth + sunk, body.cutout / 2));
+  if (!ring) return reach;
+  const radius = usualRing(body, ring).outer / 2;
+  return Math.max(reach, away(standoff / Math.cos(STEEPEST) + radius * Math.tan(STEEPEST), radius));
 }
+
+const STEEPEST = radians(MOST_WEDGE_DEG);
+
+/** So far behind the reference point, and so far off the axis. */
+const away = (back: number, aside: number): number => Math.sqrt(back * back + aside * aside);

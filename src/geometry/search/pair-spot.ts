@@ -1,7 +1,7 @@
 import type { Side } from '../input';
 import { reachOf } from '../map/beside';
 import type { GridSpot } from '../map/panel-grid';
-import { standAt } from '../map/stand';
+import { type Mover, standAt } from '../map/stand';
 import type { Vec3 } from '../vector';
 import type { GridHeard } from './hear-grid';
 import { MEASURED, measureInPlace, measuresOf, penaltiesOf, SCORE } from './measure-pair';
@@ -44,13 +44,15 @@ export function positionsOf({ left, i, right, j }: HeardSpots): Record<Side, Vec
   return { left: at(left, i), right: at(right, j) };
 }
 
+export const reachOfMover = ({ speaker, standoff }: Mover): number => reachOf(speaker, standoff);
+
 /** Why the two speakers of a pair cannot both stand there; they hardly ever come near each other. */
 function misfitsOf(ready: ReadySearch, { left, i, leftSpot, right, j, rightSpot }: HeardSpots) {
   const { movers, room, fits } = ready;
   const x = (left.positions[3 * i] as number) - (right.positions[3 * j] as number);
   const y = (left.positions[3 * i + 1] as number) - (right.positions[3 * j + 1] as number);
   const z = (left.positions[3 * i + 2] as number) - (right.positions[3 * j + 2] as number);
-  const reach = reachOf(movers.left.speaker) + reachOf(movers.right.speaker);
+  const reach = reachOfMover(movers.left) + reachOfMover(movers.right);
   if (x * x + y * y + z * z > reach * reach) return [];
   const beside = standAt(movers.right, rightSpot, room);
   const { speaker, placed } = standAt(movers.left, leftSpot, room);

@@ -3,11 +3,10 @@
 import type { Plan } from '../fit/obstruction-angle';
 import { pillarOf } from '../fit/pillar-sight';
 import type { Side } from '../input';
-import { reachOf } from '../map/beside';
 import type { Standing } from '../map/fits';
 import { standAt } from '../map/stand';
 import { distance } from '../vector';
-import { type HeardSpots, positionsOf } from './pair-spot';
+import { type HeardSpots, positionsOf, reachOfMover } from './pair-spot';
 import type { ReadySearch } from './prepare';
 import { podIn, viewProblem } from './view-limit';
 
@@ -20,7 +19,7 @@ const standingAt = (ready: ReadySearch, side: Side, spots: HeardSpots): Standing
 export function reachBetween(one: ReadySearch, other: ReadySearch): number | null {
   if (!one.limits.fits && !other.limits.fits) return null;
   const reach = ({ movers: { left, right } }: ReadySearch) =>
-    Math.max(reachOf(left.speaker), reachOf(right.speaker));
+    Math.max(reachOfMover(left), reachOfMover(right));
   return reach(one) + reach(other);
 }
 
@@ -39,7 +38,10 @@ export function standBeside(
   const beside = SIDES.map((side) => standingAt(other, side, b));
   return SIDES.every((side) => {
     const { speaker, placed } = standingAt(one, side, a);
-    return !one.fits.fits(speaker, placed) || one.fits.fits(speaker, placed, beside);
+    if (one.fits.fits(speaker, placed, beside)) return true;
+    // Whatever else keeps it from fitting was looked at before: only the other pair counts here.
+    const alone = one.fits(speaker, placed).map(({ sentence }) => sentence);
+    return one.fits(speaker, placed, beside).every(({ sentence }) => alone.includes(sentence));
   });
 }
 

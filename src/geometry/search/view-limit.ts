@@ -3,6 +3,7 @@ import type { CabinModel } from '../cabin/model';
 import { bodyOf } from '../fit/body';
 import type { Plan } from '../fit/obstruction-angle';
 import { type PillarSightAnswer, pillarOf, pillarSight } from '../fit/pillar-sight';
+import { ringBodyOf } from '../fit/ring-body';
 import type { Side, SpeakerInput } from '../input';
 import type { Standing } from '../map/fits';
 import type { PlacedSpeaker } from '../result';
@@ -37,7 +38,9 @@ export function readyView(
 function podsOf(made: PillarSightAnswer, panel: string, { speaker, placed }: Standing): Plan[] {
   const { mount } = speaker;
   if (!made.ok || mount?.panel !== panel) return [];
-  return made.sight.podOf(bodyOf({ speaker, placed }), mount);
+  const ring = speaker.ring ? ringBodyOf({ speaker, placed }) : null;
+  const bodies = [bodyOf({ speaker, placed }), ...(ring ? [ring.body] : [])];
+  return bodies.flatMap((body) => made.sight.podOf(body, mount));
 }
 
 /** What a speaker puts into the view past the pillar it stands on; empty on any other panel. */

@@ -2,10 +2,13 @@ import { describe, expect, test } from 'vitest';
 import {
   evaluatePlan,
   type FoundStage,
+  fitOf,
+  type MakeFitter,
   type PlanInput,
   type StageRequest,
   searchStage,
 } from '../../../src/geometry';
+import { stagesOf } from '../compare/boards';
 import { carPlan, noFitter, searched, smallRequest, taken } from './stages';
 
 const plan = carPlan();
@@ -23,14 +26,27 @@ const request = (change: Partial<StageRequest> = {}): StageRequest => ({
   ...change,
 });
 
-function stageOf(asked: StageRequest, makeFitter = noFitter) {
-  const found = searchStage(plan, asked, makeFitter);
+/** @param makeFitter `null`: the engine's own */
+function stageOf(asked: StageRequest, makeFitter: MakeFitter | null = noFitter) {
+  const found = searchStage(plan, asked, makeFitter ?? undefined);
   if (!found.ok) throw new Error(`${found.error.path}: ${found.error.message}`);
   return found.answer;
 }
 
 function put(of: PlanInput, { spots }: FoundStage): PlanInput {
   return spots.reduce((so, spot) => taken(so, spot.pair, spot), of);
+}
+
+/** Speakers of the plan that stand in each other's place, in words. */
+function metIn(of: PlanInput): string[] {
+  const [stage] = stagesOf(of);
+  if (!stage) throw new Error('no answer');
+  const subject = { ...stage, placed: stage.result.placed };
+  return stage.option.speakers.flatMap(({ id }) =>
+    fitOf(subject, id)
+      .filter(({ kind }) => kind === 'speaker')
+      .map(({ sentence }) => `${id}: ${sentence}`),
+  );
 }
 
 describe('several pairs searched together', () => {
@@ -86,10 +102,25 @@ describe('several pairs searched together', () => {
 
   test('puts no two speakers into each other', () => {
     const pairs = request().pairs.map((pair) => ({ ...pair, step: 40, require: { fits: true } }));
-    const { answers } = stageOf(request({ pairs, apart: 60 }), undefined);
+    const { answers, front } = stageOf(request({ pairs, apart: 60 }), null);
     expect(answers.length).toBeGreaterThan(0);
+    expect(front.length).toBeGreaterThan(2);
     for (const { spots } of answers)
       for (const spot of spots) expect(spot).toMatchObject({ feasible: true, why: [] });
+    for (const stage of [...answers, ...front]) expect(metIn(put(plan, stage))).toEqual([]);
+  });
+
+  test('nor a speaker that must fit into one that need not', () => {
+    const [mids, highs] = request().pairs;
+    if (!mids || !highs) throw new Error('two pairs');
+    const pairs = [
+      { ...mids, step: 40, require: { fits: false } },
+      { ...highs, step: 40, require: { fits: true } },
+    ];
+    const { answers, front } = stageOf(request({ pairs, apart: 60 }), null);
+    expect(front.length).toBeGreaterThan(2);
+    for (const stage of [...answers, ...front])
+      expect(metIn(put(plan, stage)).filter((met) => /tweeter/.test(met))).toEqual([]);
   });
 
   test('the front holds none that another of it beats, and begins with the best of all', () => {

@@ -45,6 +45,19 @@ export function carPlan(wheelSide: Side = 'left', template = 'estate'): PlanInpu
   };
 }
 
+/** The same with its mids on rings so wide, mm, level with their panel: no wedge is too steep. */
+export const onRings = (plan: PlanInput, outer: number): PlanInput => ({
+  ...plan,
+  options: plan.options.map((option) => ({
+    ...option,
+    speakers: option.speakers.map((speaker) =>
+      speaker.role === 'midrange'
+        ? { ...speaker, aim: { kind: 'normal' }, ring: { outer } }
+        : speaker,
+    ),
+  })),
+});
+
 /** A coarse grid over the dash top and the pillars, everything told. */
 export const smallRequest = (change: Partial<SearchRequest> = {}): SearchRequest => ({
   option: 'a',

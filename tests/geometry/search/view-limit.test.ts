@@ -9,7 +9,7 @@ import {
   type SearchLimits,
   searchStage,
 } from '../../../src/geometry';
-import { carPlan, noFitter, searched, smallRequest, taken } from './stages';
+import { carPlan, noFitter, onRings, searched, smallRequest, taken } from './stages';
 
 const plan = carPlan('left', 'compact-hatch');
 
@@ -61,12 +61,20 @@ describe('a limit to what pods hide of the view', () => {
     expect(over).toBeLessThan(all.filter(({ panel }) => panel === 'pillar-left').length);
   });
 
-  test('on what they add alone lets a car’s own thick pillar be', () => {
+  test.each([
+    ['pods', plan, {}],
+    [
+      'pods on rings',
+      onRings(plan, 130),
+      { aim: { kind: 'seat', seat: 'front-left', withinDeg: 25 } },
+    ],
+  ] as const)('on what %s add alone lets a car’s own thick pillar be', (_, of, aim) => {
     const limit = 2;
-    const all = searched(plan, request({ maxAddedPillarViewDeg: limit }), noFitter).all ?? [];
+    const asked = { ...request({ maxAddedPillarViewDeg: limit }), ...aim };
+    const all = searched(of, asked, noFitter).all ?? [];
     let over = 0;
     for (const spot of all) {
-      const views = viewsOf(taken(plan, 'midrange', spot));
+      const views = viewsOf(taken(of, 'midrange', spot));
       const adding = views.filter(({ addedDeg }) => (addedDeg ?? 0) > limit);
       expect(spot.feasible).toBe(adding.length === 0);
       over += adding.length > 0 ? 1 : 0;
