@@ -85,13 +85,17 @@ export function bodyOf({ speaker, placed }: StandingSpeaker): Body {
 }
 
 /**
- * Whether two bodies cannot meet: their axes, front to back, pass farther apart than both flanges
- * reach. Where it is false they may. Far cheaper than making a solid of one of them.
+ * Whether two bodies cannot meet: their axes, front to back, pass farther apart than both reach to
+ * the side, by flange or cut-out. Where it is false they may. Far cheaper than making a solid of one
+ * of them.
  */
 export function areApart(one: Body, other: Body): boolean {
-  const reach = one.flange + other.flange + 2 * ROUND_UP;
+  const reach = widthOf(one) + widthOf(other) + 2 * ROUND_UP;
   return squareBetween(one, other) > reach * reach;
 }
+
+/** The cut-out may be entered wider than the flange. */
+const widthOf = ({ flange, cutout }: Body): number => Math.max(flange, cutout);
 
 /** A flange has this much of an inside where it is met as a solid, mm, and rounding adds less. */
 const ROUND_UP = 0.1;

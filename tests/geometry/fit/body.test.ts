@@ -42,6 +42,16 @@ describe('two bodies are apart', () => {
     expect(areApart(one, body([-30, 41, 0], [0, 0, 1], 0, 0))).toBe(true);
   });
 
+  test('a cut-out wider than its flange reaches farther than that', () => {
+    const wide = (y: number): Body =>
+      roundBody([0, y, 0], [1, 0, 0], { flange: 20, cutout: 40, depth: 60 });
+    expect(areApart(wide(0), wide(60))).toBe(false);
+    expect(areApart(wide(0), wide(79))).toBe(false);
+    expect(areApart(wide(0), wide(81))).toBe(true);
+    const beside = speakerSolid(wide(60)) as Solid;
+    expect(meets(beside, wide(0))).toBe(true);
+  });
+
   test('exactly where places tried along both axes say so, but for how densely they are tried', () => {
     const count = { apart: 0, near: 0 };
     fc.assert(

@@ -213,6 +213,14 @@ describe('speakers beside each other', () => {
     expect(problems({}, mid(SMALL), tweeter(68))).toEqual([]);
   });
 
+  test('collide by their cut-outs where these are wider than the flanges', () => {
+    const wide = { flange: 40, cutout: 80, depth: 30 };
+    expect(problems({}, mid(wide), { ...tweeter(60), body: wide })).toMatchObject([
+      { kind: 'speaker', with: 'tweeter' },
+    ]);
+    expect(problems({}, mid(wide), { ...tweeter(81), body: wide })).toEqual([]);
+  });
+
   test('and each of the two says so', () => {
     expect(problems({}, tweeter(60), mid(SMALL))).toMatchObject([{ kind: 'speaker', with: 'mid' }]);
   });
