@@ -40,21 +40,24 @@ export function sayChoice(
     .join(' ');
 }
 
+/** A speaker of unknown size fits nowhere for sure, and nothing was asked of it. */
 function fitSentence(
-  { option }: PaperFacts,
+  { option: { id, speakers } }: PaperFacts,
   measured: readonly MeasuredOption[],
   { t }: PrintedWords,
 ): string {
-  const own = measured.find((one) => one.option === option.id);
-  const of = (kind: MeasureKind) => own?.values.get(measureOf(kind, null).id)?.value ?? 0;
-  const count = option.speakers.length;
+  const count = speakers.length;
   if (count === 0) return '';
+  const own = measured.find(({ option }) => option === id);
+  const of = (kind: MeasureKind) => own?.values.get(measureOf(kind, null).id)?.value ?? null;
   const [misfits, zones] = [of('misfits'), of('keepClear')];
+  if (misfits === null) return t('customer.choice.unknown', { count });
+  const unsized = speakers.filter(({ body }) => !body).length;
   return [
-    misfits > 0
-      ? t('customer.choice.misfits', { count: misfits })
-      : t('customer.choice.fits', { count }),
-    zones > 0 ? t('customer.choice.zones', { count: zones }) : '',
+    misfits > 0 ? t('customer.choice.misfits', { count: misfits }) : '',
+    unsized > 0 ? t('customer.choice.unsized', { count: unsized }) : '',
+    misfits + unsized === 0 ? t('customer.choice.fits', { count }) : '',
+    zones !== null && zones > 0 ? t('customer.choice.zones', { count: zones }) : '',
   ]
     .filter(Boolean)
     .join(' ');

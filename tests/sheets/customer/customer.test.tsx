@@ -104,6 +104,58 @@ describe('the sentence about the choice', () => {
   });
 });
 
+describe('whether all fits', () => {
+  const { plan } = factsWith('demo');
+  /** The demo's first option, so many of its speakers without sizes. */
+  const unsized = (count: number) => {
+    const [first] = plan.options;
+    const speakers = (first?.speakers ?? []).map((speaker, i) => {
+      const { body, ...bare } = speaker;
+      return i < count ? bare : speaker;
+    });
+    return factsOfPlan({ ...plan, options: [{ id: 'a', title: 'One', speakers }] });
+  };
+  const said = (facts: PaperFacts, words = en) => sayChoice(facts, measuredOf(facts), words);
+
+  test('is not claimed of speakers whose sizes nobody entered', () => {
+    expect(said(unsized(0))).toContain('All 6 speakers fit where they are drawn');
+    expect(said(unsized(6))).toBe(
+      '6 speakers have no sizes entered: whether they fit is not known.',
+    );
+    expect(said(unsized(1))).toBe(
+      'One speaker has no sizes entered: whether it fits is not known.',
+    );
+    expect(said(unsized(1), de)).toBe(
+      'Für einen Lautsprecher sind keine Einbaumaße eingegeben: Ob er passt, ist nicht bekannt.',
+    );
+    expect(said(unsized(6), de)).toBe(
+      'Für 6 Lautsprecher sind keine Einbaumaße eingegeben: Ob sie passen, ist nicht bekannt.',
+    );
+  });
+
+  test('is told beside what does not fit for sure', () => {
+    const facts = unsized(2);
+    const [first] = facts.plan.options;
+    const speakers = (first?.speakers ?? []).map((speaker) =>
+      speaker.id === 'midbass-left' && speaker.body
+        ? { ...speaker, body: { ...speaker.body, depth: 400 } }
+        : speaker,
+    );
+    const wrong = factsOfPlan({ ...plan, options: [{ id: 'a', title: 'One', speakers }] });
+    expect(said(wrong)).toBe(
+      'One speaker does not fit yet where drawn and will still move. 2 speakers have no sizes entered: whether they fit is not known.',
+    );
+  });
+
+  test('is not known where the option was not measured', () => {
+    const facts = unsized(0);
+    expect(sayChoice(facts, [], en)).toBe('Whether the 6 speakers fit where drawn is not known.');
+    expect(sayChoice(factsWith(1), [], de)).toBe(
+      'Ob der Lautsprecher dorthin passt, wo er gezeichnet ist, ist nicht bekannt.',
+    );
+  });
+});
+
 describe('what was measured and what was assumed', () => {
   const textOf = (facts: PaperFacts, words = en) =>
     knownBlocks(facts, words)

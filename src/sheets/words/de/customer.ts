@@ -50,6 +50,10 @@ export const customer = {
 
   'customer.choice.fits':
     '{count, plural, one {Der Lautsprecher passt dorthin, wo er gezeichnet ist} other {Alle # Lautsprecher passen dorthin, wo sie gezeichnet sind}}, soweit übliche Maße eines solchen Autos das sagen.',
+  'customer.choice.unsized':
+    'Für {count, plural, one {einen Lautsprecher} other {# Lautsprecher}} sind keine Einbaumaße eingegeben: Ob {count, plural, one {er passt} other {sie passen}}, ist nicht bekannt.',
+  'customer.choice.unknown':
+    '{count, plural, one {Ob der Lautsprecher dorthin passt, wo er gezeichnet ist} other {Ob die # Lautsprecher dorthin passen, wo sie gezeichnet sind}}, ist nicht bekannt.',
   'customer.choice.misfits':
     '{count, plural, one {Ein Lautsprecher passt} other {# Lautsprecher passen}} noch nicht dorthin, wo gezeichnet, und {count, plural, one {wird} other {werden}} noch verschoben.',
   'customer.choice.zones':

@@ -54,6 +54,10 @@ export const customer = {
 
   'customer.choice.fits':
     '{count, plural, one {The speaker fits where it is} other {All # speakers fit where they are}} drawn, as far as sizes usual in such a car tell.',
+  'customer.choice.unsized':
+    '{count, plural, one {One speaker has} other {# speakers have}} no sizes entered: whether {count, plural, one {it fits} other {they fit}} is not known.',
+  'customer.choice.unknown':
+    '{count, plural, one {Whether the speaker fits} other {Whether the # speakers fit}} where drawn is not known.',
   'customer.choice.misfits':
     '{count, plural, one {One speaker does} other {# speakers do}} not fit yet where drawn and will still move.',
   'customer.choice.zones':
