@@ -5,11 +5,13 @@ import {
   type MeasureKind,
 } from '../../geometry';
 import { optionTitle } from '../../plan/edits';
+import type { PlanOption } from '../../plan/types';
 import type { PaperFacts } from '../facts';
 import { type Block, heading, piece } from '../page';
 import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 import { plainValue, whoName } from './plain-value';
+import { unsizedIn } from './unsized';
 
 /** Told to a customer, in this order. */
 const TOLD: readonly MeasureKind[] = ['difference', 'line', 'offAxisDeg', 'misfits', 'keepClear'];
@@ -58,7 +60,13 @@ export function compareBlocks(
       </tr>
     ),
     rows: rows.map((row) => (
-      <Row key={row.measure.id} row={row} order={ids} speed={result.speedOfSound} words={words} />
+      <Row
+        key={row.measure.id}
+        row={row}
+        options={shown}
+        speed={result.speedOfSound}
+        words={words}
+      />
     )),
   });
   const more = others.length + 1 - shown.length;
@@ -76,23 +84,28 @@ export function compareBlocks(
 
 interface RowProps {
   row: CompareRow;
-  order: readonly string[];
+  options: readonly PlanOption[];
   speed: number;
   words: PrintedWords;
 }
 
-function Row({ row: { measure, cells }, order, speed, words }: RowProps) {
+function Row({ row: { measure, cells }, options, speed, words }: RowProps) {
   const { t } = words;
+  // Of speakers without sizes it is not known: then none of the options is the best.
+  const unknown = (option: PlanOption) => (measure.kind === 'misfits' ? unsizedIn(option) : 0);
+  const told = options.every((option) => unknown(option) === 0);
   const who = measure.who ? whoName(measure.who, words) : '';
   return (
     <tr>
       <th scope="row">{t(`customer.row.${measure.kind}` as WordKey, { who })}</th>
-      {order.map((id) => {
-        const cell = cells.find((one) => one.option === id);
-        const text = cell ? plainValue(measure.kind, cell.value, speed, words) : '–';
+      {options.map((option) => {
+        const cell = cells.find((one) => one.option === option.id);
+        const value = cell ? plainValue(measure.kind, cell.value, speed, words) : '–';
+        const count = unknown(option);
+        const text = count > 0 ? t('customer.compare.unsized', { value, count }) : value;
         return (
-          <td key={id}>
-            {cell?.best ? (
+          <td key={option.id}>
+            {cell?.best && told ? (
               <strong>
                 <span aria-hidden="true">◆ </span>
                 <span className="unseen">{t('customer.compare.best')}: </span>

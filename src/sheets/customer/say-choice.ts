@@ -11,6 +11,7 @@ import type { PaperFacts } from '../facts';
 import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 import { plainValue, whoName } from './plain-value';
+import { unsizedIn } from './unsized';
 
 /** What a reader without the trade's words can follow. */
 const PLAIN: ReadonlySet<MeasureKind> = new Set([
@@ -42,17 +43,17 @@ export function sayChoice(
 
 /** A speaker of unknown size fits nowhere for sure, and nothing was asked of it. */
 function fitSentence(
-  { option: { id, speakers } }: PaperFacts,
+  { option }: PaperFacts,
   measured: readonly MeasuredOption[],
   { t }: PrintedWords,
 ): string {
-  const count = speakers.length;
+  const count = option.speakers.length;
   if (count === 0) return '';
-  const own = measured.find(({ option }) => option === id);
+  const own = measured.find((one) => one.option === option.id);
   const of = (kind: MeasureKind) => own?.values.get(measureOf(kind, null).id)?.value ?? null;
   const [misfits, zones] = [of('misfits'), of('keepClear')];
   if (misfits === null) return t('customer.choice.unknown', { count });
-  const unsized = speakers.filter(({ body }) => !body).length;
+  const unsized = unsizedIn(option);
   return [
     misfits > 0 ? t('customer.choice.misfits', { count: misfits }) : '',
     unsized > 0 ? t('customer.choice.unsized', { count: unsized }) : '',
@@ -74,8 +75,12 @@ function against(
   if (!there || !seat) return '';
   const rows = compareOptions(measured, other, null);
   const { here } = whyOption(rows, option.id, other, seat.id);
+  // What fits more is not known where one of them has speakers without sizes.
+  const sized = unsizedIn(option) + unsizedIn(there) === 0;
   const said = (reasons: readonly Reason[]) => {
-    const plain = reasons.filter(({ measure }) => PLAIN.has(measure.kind));
+    const plain = reasons.filter(
+      ({ measure: { kind } }) => PLAIN.has(kind) && (kind !== 'misfits' || sized),
+    );
     // One of each kind first, so that a pair does not crowd others out.
     const first = plain.filter(
       ({ measure }, i) => plain.findIndex((one) => one.measure.kind === measure.kind) === i,

@@ -1,6 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import { measureOptions } from '../../../src/geometry';
+import { compareBlocks } from '../../../src/sheets/customer/compare-block';
 import { knownBlocks } from '../../../src/sheets/customer/known-blocks';
 import { sayChoice } from '../../../src/sheets/customer/say-choice';
 import { sayTime, widestPair } from '../../../src/sheets/customer/say-time';
@@ -145,6 +146,38 @@ describe('whether all fits', () => {
     expect(said(wrong)).toBe(
       'One speaker does not fit yet where drawn and will still move. 2 speakers have no sizes entered: whether they fit is not known.',
     );
+  });
+
+  test('no option is the best in what fits while that is not known of one', () => {
+    const [a, b] = plan.options;
+    if (!a || !b) throw new Error('the demo has two options');
+    const deep = a.speakers.map((one) => ({
+      ...one,
+      ...(one.body && { body: { ...one.body, depth: 400 } }),
+    }));
+    const bare = b.speakers.map(({ body, ...one }) => one);
+    const facts = (speakers: typeof b.speakers) =>
+      factsOfPlan({
+        ...plan,
+        options: [
+          { ...b, speakers },
+          { ...a, speakers: deep },
+        ],
+      });
+    const row = (one: PaperFacts) => {
+      const table = compareBlocks(one, measuredOf(one), en).find(({ kind }) => kind === 'table');
+      if (table?.kind !== 'table') throw new Error('no table');
+      const rows = renderToStaticMarkup(
+        <table>
+          <tbody>{table.rows}</tbody>
+        </table>,
+      ).split('</tr>');
+      return plainText(rows.find((text) => text.includes('do not fit')) ?? '');
+    };
+    expect(row(facts(b.speakers))).toBe('Speakers that do not fit ◆ best: 0 6');
+    expect(row(facts(bare))).toBe('Speakers that do not fit 0; 6 not known 6');
+    expect(said(facts(b.speakers))).toContain('every speaker fits (there: 6 do not)');
+    expect(said(facts(bare))).not.toContain('every speaker fits');
   });
 
   test('is not known where the option was not measured', () => {

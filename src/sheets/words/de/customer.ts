@@ -82,6 +82,7 @@ export const customer = {
   'customer.compare.measure': 'Gehört von: {seat}',
   'customer.compare.chosen': '{option} (gewählt)',
   'customer.compare.best': 'am besten',
+  'customer.compare.unsized': '{value}; {count} nicht bekannt',
   'customer.compare.key':
     '◆ und fett: das Beste der Zeile, nach den Zahlen, wie sie dastehen. Ein Zentimeter mehr oder weniger liegt in dem, was ein Maßband hergibt.',
   'customer.compare.more':

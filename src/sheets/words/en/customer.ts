@@ -84,6 +84,7 @@ export const customer = {
   'customer.compare.measure': 'At the {seat}',
   'customer.compare.chosen': '{option} (chosen)',
   'customer.compare.best': 'best',
+  'customer.compare.unsized': '{value}; {count} not known',
   'customer.compare.key':
     '◆ and bold: the best in its row, by the numbers as they stand. A centimetre more or less is within what a tape can tell.',
   'customer.compare.more':
