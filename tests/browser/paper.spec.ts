@@ -3,7 +3,7 @@ import { demoPlan } from '../../src/plan/demo';
 import { findings } from './axe';
 import { withPlainFiles } from './board';
 import { evaluatePlan, type Plan } from './engine';
-import { choosePaper, cutOff, laidOut, printed } from './papers';
+import { choosePaper, cutOff, laidOut, openPlan, printed } from './papers';
 import type { PdfPage } from './pdf';
 import { expect, openFresh, reopen, test } from './support';
 
@@ -38,21 +38,6 @@ function expectPages(pages: readonly PdfPage[], size: keyof typeof SIZES): void 
     // More than its own head and foot.
     expect(text.length, `page ${i + 1} of ${pages.length}`).toBeGreaterThan(180);
   });
-}
-
-async function openPlan(page: Page, plan: Plan): Promise<void> {
-  await page.getByRole('button', { name: 'Plans…' }).click();
-  const [chooser] = await Promise.all([
-    page.waitForEvent('filechooser'),
-    page.getByRole('dialog').getByRole('button', { name: 'Open a file' }).click(),
-  ]);
-  await chooser.setFiles({
-    name: 'plan.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(plan)),
-  });
-  await expect(page).toHaveTitle(new RegExp(plan.title));
-  if (await page.getByRole('dialog').isVisible()) await page.keyboard.press('Escape');
 }
 
 /** The demo's option with that many speakers, all of it allowed in a plan whether it fits or not. */

@@ -1,5 +1,6 @@
 /** How the browser tests take hold of the papers. */
 import { expect, type Page } from '@playwright/test';
+import type { Plan } from './engine';
 import { type PdfPage, readPdf } from './pdf';
 
 export interface PaperChoice {
@@ -27,6 +28,22 @@ export async function choosePaper(page: Page, choice: PaperChoice): Promise<void
   await choose('Language of the paper', choice.language);
   await choose('Lengths', choice.lengths);
   await laidOut(page);
+}
+
+/** Opens a plan as from a file; the page takes plain files (`withPlainFiles`). */
+export async function openPlan(page: Page, plan: Plan): Promise<void> {
+  await page.getByRole('button', { name: 'Plans…' }).click();
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.getByRole('dialog').getByRole('button', { name: 'Open a file' }).click(),
+  ]);
+  await chooser.setFiles({
+    name: 'plan.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(plan)),
+  });
+  await expect(page).toHaveTitle(new RegExp(plan.title));
+  if (await page.getByRole('dialog').isVisible()) await page.keyboard.press('Escape');
 }
 
 /** The pages stand: laid out, and of the title they should have. */

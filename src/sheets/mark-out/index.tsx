@@ -73,9 +73,8 @@ export function markOutBlocks(
     }),
     ...cautionBlocks(words, option, t('mark.cautions')),
     ...marks.flatMap((one): Block[] => {
-      const { template, speaker } = one;
+      const { template, speaker, zones } = one;
       if (!template) return [];
-      const zones = one.zones.map(names.zone);
       const tiling = templateTiles(template, size, zones.length > 0);
       return tiling.tiles.map((tile) => ({
         kind: 'page',

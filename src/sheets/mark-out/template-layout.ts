@@ -12,8 +12,8 @@ export const TOP = 29;
 export const BOTTOM = 30;
 export const LEFT = 13;
 
-/** What a keep-clear warning takes above the drawing. */
-export const WARNING = 11;
+/** What a keep-clear warning takes above the drawing: four lines, as its style has it. */
+export const WARNING = 16;
 
 /** The window the drawing is seen through. */
 export interface Window {

@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import type { MarkTemplate } from '../../geometry';
+import type { KeepClearZone, MarkTemplate } from '../../geometry';
 import type { PageSize } from '../../store/paper-settings';
 import { PAGE_SIZES, type Told } from '../page';
 import type { PrintedWords } from '../words/use-words';
@@ -9,6 +9,7 @@ import { Ruler } from './ruler';
 import { TemplateDrawing } from './template-drawing';
 import { EDGE, type Window, windowOf } from './template-layout';
 import { type LegendLine, legendHeight, TemplateLegend } from './template-legend';
+import { TemplateWarning } from './template-warning';
 import { OVERLAP, type Tile, type Tiling } from './tiles';
 
 export interface TemplatePageProps {
@@ -20,8 +21,8 @@ export interface TemplatePageProps {
   name: string;
   /** Below the plan's title. */
   plan: string;
-  /** Keep-clear zones the speaker or its ring reaches into, by name. */
-  zones: readonly string[];
+  /** Keep-clear zones the speaker or its ring reaches into. */
+  zones: readonly KeepClearZone[];
   words: PrintedWords;
   told: Told;
   /** Printed out of true: crossed out. */
@@ -90,12 +91,7 @@ export function TemplatePage(props: TemplatePageProps) {
           />
         )}
       </svg>
-      {zones.length > 0 && (
-        <p className="template-warning">
-          <strong>{`${t('mark.zones')}. ${t('mark.zone', { zone: zones.join('; ') })}`}</strong>{' '}
-          {t('caution.zone.usual')}
-        </p>
-      )}
+      {zones.length > 0 && <TemplateWarning zones={zones} words={words} />}
       {refused && <p className="template-stamp">{t('printer.stamp')}</p>}
       <div className="template-foot">
         <div>

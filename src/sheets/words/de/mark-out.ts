@@ -52,6 +52,8 @@ export const markOut = {
   'mark.ring-none': 'So, wie er geplant ist, gibt es diesen Ring nicht: siehe das Ringblatt.',
   'mark.zones': 'Freihalten',
   'mark.zone': 'Ragt hinein in: {zone}.',
+  'mark.zones-many':
+    'Ragt in {count, plural, one {einen freizuhaltenden Bereich} other {# freizuhaltende Bereiche}}, beim Namen genannt bei diesem Lautsprecher auf dem Anreißblatt: vor dem Weitermachen dort lesen.',
   'mark.misfits': 'Passt so nicht',
   'misfit.outline':
     '{ring, select, yes {der Ring} other {der Flansch}} ragt {by} über den Rand: {thing}',

@@ -50,6 +50,8 @@ export const markOut = {
   'mark.ring-none': 'There is no such ring as planned: see the sheet of rings.',
   'mark.zones': 'Keep clear',
   'mark.zone': 'Reaches into: {zone}.',
+  'mark.zones-many':
+    'Reaches into {count, plural, one {a place} other {# places}} kept clear, named beside this speaker on the mark-out sheet: read it there before going on.',
   'mark.misfits': 'Does not fit as planned',
   'misfit.outline':
     '{ring, select, yes {the ring} other {the flange}} reaches {by} over the edge of: {thing}',
