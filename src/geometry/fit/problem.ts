@@ -12,7 +12,9 @@ export type FitKind =
   /** There is no such mounting ring, or only with more stand-off. */
   | 'ring'
   /** The speaker does not go through the bore of its ring. */
-  | 'bore';
+  | 'bore'
+  /** Its flange does not rest on its ring, or is not held by the ring's screws. */
+  | 'flange';
 
 export interface FitProblem {
   kind: FitKind;

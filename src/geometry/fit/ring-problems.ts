@@ -58,6 +58,7 @@ export function ringProblems(
     });
   return (
     boreTooNarrow(standing, ring, report) ||
+    flangeUnheld(standing, ring, report) ||
     overEdge(standing, ring, room, its) ||
     intoThings(standing, ring, room, its) ||
     intoPanels(standing, ring, room, its) ||
@@ -77,6 +78,28 @@ function boreTooNarrow({ speaker }: StandingSpeaker, { input }: RingBody, report
     }))
   );
 }
+
+/** The flange has to rest on the ring all round, and over its screws. */
+function flangeUnheld({ speaker }: StandingSpeaker, { input }: RingBody, report: Report) {
+  const flange = speaker.body?.flange ?? 0;
+  const { outer, bore, seat, screws } = input;
+  const tell = (sentence: string) =>
+    report(() => ({ kind: 'flange', sentence, by: null, hard: false }));
+  const its = `its flange of ${tenths(flange)} mm`;
+  // Wider than that the screws stand outside it too: one reason is enough.
+  if (bore >= flange - SLACK)
+    return tell(`${its} falls through its ring, bored ${tenths(bore)} mm`);
+  const isMissed = screws !== undefined && screws.circle >= flange - SLACK;
+  return (
+    (isMissed &&
+      tell(`${its} is missed by the screws of its ring, on ${tenths(screws.circle)} mm`)) ||
+    (seat.kind === 'proud' &&
+      outer < flange - SLACK &&
+      tell(`${its} is wider than its ring, ${tenths(outer)} mm outside`))
+  );
+}
+
+const tenths = (mm: number): number => Math.round(mm * 10) / 10;
 
 /** The ring's back, an ellipse on the panel, against the edge of what goes on as one surface. */
 function overEdge({ speaker }: StandingSpeaker, ring: RingBody, room: RingRoom, its: Report) {

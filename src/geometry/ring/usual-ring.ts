@@ -35,8 +35,15 @@ export function usualRing({ flange, cutout }: SpeakerBody, ring: SpeakerRing): R
       ? { kind: 'sunk', recess, depth: ring.flangeThickness ?? FLANGE_THICKNESS }
       : { kind: 'proud' },
     screws: {
-      circle: ring.screwCircle ?? Math.round((bore + flange) / 2),
+      circle: ring.screwCircle ?? midway(bore, flange),
       count: ring.screws ?? SCREWS,
     },
   };
+}
+
+/** To half a millimetre, as long as that lies between the two. */
+function midway(bore: number, flange: number): number {
+  const middle = (bore + flange) / 2;
+  const rounded = Math.round(2 * middle) / 2;
+  return rounded > bore && rounded < flange ? rounded : middle;
 }

@@ -96,6 +96,31 @@ describe('a speaker on a ring', () => {
     expect(problem?.sentence).toBe('the bore of its ring is 5 mm too narrow for it');
   });
 
+  test.each([
+    [{ bore: 90, outer: 120, screwCircle: 100 }, 'falls through its ring, bored 90 mm'],
+    [{ bore: 84, outer: 120, screwCircle: 100 }, 'falls through its ring, bored 84 mm'],
+    [
+      { bore: 84.4, seat: 'sunk', outer: 120, screwCircle: 84.6 },
+      'falls through its ring, bored 84.4 mm',
+    ],
+    [{ screwCircle: 100, outer: 120 }, 'is missed by the screws of its ring, on 100 mm'],
+    [{ screwCircle: 84.5, seat: 'sunk' }, 'is missed by the screws of its ring, on 84.5 mm'],
+    [{ outer: 80, rimRadius: 0, screwCircle: 77 }, 'is wider than its ring, 80 mm outside'],
+  ] as const)('has to have its flange of 84 mm held by it: %j', (ring, words) => {
+    expect(problems({}, onRing(10, { ring }))).toMatchObject([
+      { kind: 'flange', sentence: `its flange of 84 mm ${words}`, by: null, hard: false },
+    ]);
+  });
+
+  test('a flange is held by a ring that only just reaches under it', () => {
+    for (const ring of [
+      { bore: 83, outer: 120 },
+      { outer: 120, screwCircle: 83.5 },
+      { outer: 84, rimRadius: 0 },
+    ])
+      expect(problems({}, onRing(10, { ring }))).toEqual([]);
+  });
+
   test('a tilted ring stands off its spot: its back is an ellipse about where the axis leaves the panel', () => {
     // 20° to the right from 40 mm: the axis leaves the panel 40 tan 20° = 14.56 left of the spot,
     // and the back reaches 60 / cos 20° = 63.85 to either side of there: 78.41 to the left.

@@ -66,6 +66,7 @@ export const markOut = {
   'misfit.no-panel': 'hier lässt sich nichts befestigen: {thing}',
   'misfit.ring': 'der Ring braucht {by} mehr Abstand',
   'misfit.bore': 'die Bohrung des Rings ist für den Lautsprecher {by} zu eng',
+  'misfit.flange': 'der Ring hält den Flansch nicht: siehe das Blatt „Ring“',
   'misfit.no-ring': 'die Maße des Rings passen nicht zueinander',
   'mark.look-up': 'Vor dem Schneiden hier nachlesen: {titles}.',
   'mark.cautions': 'Bevor etwas geschnitten wird',
