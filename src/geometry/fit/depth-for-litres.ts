@@ -19,13 +19,12 @@ export type DepthAnswer = { ok: true; depth: number } | { ok: false; message: st
 export function depthForLitres(panel: Panel, input: PocketInput, litres: number): DepthAnswer {
   if (!(litres > 0 && Number.isFinite(litres)))
     return { ok: false, message: `the volume must be more than 0, got ${litres}` };
-  const { wall = 0, speakers = [] } = input;
+  const { wall = 0 } = input;
   const empty = pocketOf(panel, { ...input, depth: DEEPEST_POCKET, speakers: [] });
   if (!empty.ok) return empty;
   const perMm = empty.pocket.netLitres / (DEEPEST_POCKET - 2 * wall);
   const over = (depth: number): number => {
-    const room = depth - 2 * wall;
-    return perMm * room - speakersLitres(speakers, wall, room) - litres;
+    return perMm * (depth - 2 * wall) - speakersLitres({ ...input, depth }) - litres;
   };
   let [low, high] = [2 * wall, DEEPEST_POCKET];
   let [below, above] = [-litres, over(high)];

@@ -1,6 +1,7 @@
 /** A pocket as the plan has it, with the speakers that stand in it: its airspace, or why none. */
 import type { CabinModel } from '../cabin/model';
 import type { OptionInput, SealedPocket, SpeakerInput } from '../input';
+import { depthOf } from './body';
 import { type PocketAnswer, type PocketInput, pocketOf } from './pocket';
 
 /** What is looked at: the option's speakers and the cabin's panels. */
@@ -16,12 +17,6 @@ export const speakersIn = (
 ): SpeakerInput[] =>
   pocket.speakers.flatMap((id) => speakers.find((speaker) => speaker.id === id) ?? []);
 
-/** Beyond the pocket's front, mm: before the panel that is where the pocket ends. */
-function standoffFrom({ depth, lies }: SealedPocket, { mount }: SpeakerInput): number {
-  const standoff = mount?.standoff ?? 0;
-  return lies === 'before' ? Math.max(0, standoff - depth) : standoff;
-}
-
 /** The same pocket as the engine's volume wants it; a speaker without a body takes no room. */
 export const pocketInput = (
   option: PocketSubject['option'],
@@ -32,7 +27,14 @@ export const pocketInput = (
   lies: pocket.lies ?? 'behind',
   wall: pocket.wall ?? 0,
   speakers: speakersIn(option, pocket).flatMap((speaker) =>
-    speaker.body ? [{ body: speaker.body, standoff: standoffFrom(pocket, speaker) }] : [],
+    speaker.body
+      ? [
+          {
+            body: { ...speaker.body, depth: depthOf(speaker) },
+            standoff: speaker.mount?.standoff ?? 0,
+          },
+        ]
+      : [],
   ),
 });
 

@@ -1,8 +1,14 @@
 /** What does not fit a pocket: its speakers in its outline and depth, itself behind its panel. */
-import type { OptionInput, SealedPocket, SpeakerInput } from '../input';
+import type { CabinModel, Panel } from '../cabin/model';
+import type { SealedPocket, SpeakerInput } from '../input';
+import { placeSpeaker } from '../stage/place';
+import { bodyOf, type StandingSpeaker } from './body';
 import { flatPanel } from './flat-panel';
 import type { Point2 } from './outline';
-import { type PocketSubject, pocketInput, speakersIn } from './plan-pocket';
+import { groundAt } from './panel-ground';
+import { depthBehindPanel } from './panel-problems';
+import { type PocketSubject, speakersIn } from './plan-pocket';
+import { standoffFrom } from './pocket';
 import { millimetres, nameOf } from './problem';
 
 /** Less than this is rounding, mm. */
@@ -12,7 +18,10 @@ const SLACK = 1e-6;
  * One sentence for each: a speaker on another panel or beside the outline, a cut-out over its edge,
  * a body deeper than the room inside, a pocket deeper than is free behind the panel.
  */
-export function pocketMisfits({ cabin, option }: PocketSubject, pocket: SealedPocket): string[] {
+export function pocketMisfits(
+  { cabin, option }: PocketSubject & { cabin: Pick<CabinModel, 'panels' | 'seats'> },
+  pocket: SealedPocket,
+): string[] {
   const panel = cabin.panels.find(({ id }) => id === pocket.panel);
   if (!panel) return [];
   const found: string[] = [];
@@ -23,6 +32,7 @@ export function pocketMisfits({ cabin, option }: PocketSubject, pocket: SealedPo
       found.push(`it is ${millimetres(deep)} deeper than is free behind ${nameOf(panel)}`);
   }
   const flat = flatPanel(panel);
+  const seats = new Map(cabin.seats.map((seat) => [seat.id, seat]));
   const outline = pocket.outline.map(flat.toFlat);
   for (const speaker of speakersIn(option, pocket)) {
     const name = `"${speaker.id}"`;
@@ -40,22 +50,22 @@ export function pocketMisfits({ cabin, option }: PocketSubject, pocket: SealedPo
     if (inside < 0) found.push(`${name} stands beside its outline`);
     else if (over > SLACK)
       found.push(`the cut-out of ${name} reaches ${millimetres(over)} into its side walls`);
-    const deep = tooDeep(option, pocket, speaker);
+    const place = placeSpeaker(speaker, new Map([[panel.id, panel]]), seats);
+    const deep = place.ok ? tooDeep(panel, pocket, { speaker, placed: place.placed }) : 0;
     if (deep > SLACK) found.push(`${name} is ${millimetres(deep)} too deep for it`);
   }
   return found;
 }
 
-/** How far the body reaches into the back wall, mm. */
-function tooDeep(
-  { speakers }: Pick<OptionInput, 'speakers'>,
-  pocket: SealedPocket,
-  speaker: SpeakerInput,
-): number {
-  const alone = { ...pocket, speakers: [speaker.id] };
-  const [one] = pocketInput({ speakers }, alone).speakers ?? [];
-  if (!one) return 0;
-  return one.body.depth - (one.standoff ?? 0) - (pocket.depth - (pocket.wall ?? 0));
+/** How far the body, turned as it is aimed, reaches into the back wall, mm. */
+function tooDeep(panel: Panel, pocket: SealedPocket, standing: StandingSpeaker): number {
+  const { u, v, standoff } = standing.speaker.mount as NonNullable<SpeakerInput['mount']>;
+  const behind = depthBehindPanel(
+    bodyOf(standing),
+    groundAt(panel, u, v),
+    standoffFrom(pocket, standoff),
+  );
+  return behind - (pocket.depth - (pocket.wall ?? 0));
 }
 
 /** From a place to the nearest edge of a polygon, negative outside. */

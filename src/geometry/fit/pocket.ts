@@ -16,7 +16,7 @@ export interface PocketInput {
   lies?: 'behind' | 'before';
   /** Wall thickness on all sides, front and back included. Left out: 0. */
   wall?: number;
-  /** The speakers let into its front, with what they stand off. */
+  /** The speakers let into its front, with what they stand off the panel. */
   speakers?: readonly { body: SpeakerBody; standoff?: number }[];
 }
 
@@ -45,7 +45,7 @@ const refuse = (message: string): PocketAnswer => ({ ok: false, message });
  * @returns the pocket, or one sentence saying why there is none
  */
 export function pocketOf(panel: Panel, input: PocketInput): PocketAnswer {
-  const { outline, depth, lies = 'behind', wall = 0, speakers = [] } = input;
+  const { outline, depth, lies = 'behind', wall = 0 } = input;
   if (!(depth > 0 && Number.isFinite(depth)))
     return refuse(`the depth must be more than 0, got ${depth}`);
   if (!(wall >= 0)) return refuse(`the walls must be 0 or more thick, got ${wall}`);
@@ -64,7 +64,7 @@ export function pocketOf(panel: Panel, input: PocketInput): PocketAnswer {
   const mesh = solidUnder(frame, inner, way * wall, way * (depth - wall));
   const outsideLitres = meshVolume(outside) / LITRE;
   const insideLitres = meshVolume(mesh) / LITRE;
-  const speakerLitres = speakersLitres(speakers, wall, room);
+  const speakerLitres = speakersLitres(input);
   const netLitres = insideLitres - speakerLitres;
   if (netLitres <= 0) return refuse('the speakers fill all of the room inside');
   return {
@@ -79,20 +79,27 @@ export function pocketOf(panel: Panel, input: PocketInput): PocketAnswer {
   };
 }
 
-/** What the bodies of speakers take up of a room behind a wall, litres. */
-export const speakersLitres = (
-  speakers: NonNullable<PocketInput['speakers']>,
-  wall: number,
-  room: number,
-): number => speakers.reduce((sum, speaker) => sum + bodyLitres(speaker, wall, room), 0);
+/**
+ * How far before a pocket's front a speaker stands that stands off the panel by as much, mm: the
+ * front of one before the panel is its depth off it.
+ */
+export const standoffFrom = (
+  { depth, lies }: Pick<PocketInput, 'depth' | 'lies'>,
+  standoff = 0,
+): number => (lies === 'before' ? Math.max(0, standoff - depth) : standoff);
+
+/** What the bodies of its speakers take up of a pocket's room, litres. */
+export const speakersLitres = (pocket: PocketInput): number =>
+  (pocket.speakers ?? []).reduce((sum, speaker) => sum + bodyLitres(speaker, pocket), 0);
 
 /** The part of a speaker's cylinder behind the front wall, no deeper than the room, litres. */
 function bodyLitres(
-  { body, standoff = 0 }: { body: SpeakerBody; standoff?: number },
-  wall: number,
-  room: number,
+  { body, standoff }: { body: SpeakerBody; standoff?: number },
+  pocket: PocketInput,
 ): number {
-  const inside = Math.min(room, Math.max(0, body.depth - standoff - wall));
+  const { depth, wall = 0 } = pocket;
+  const behind = body.depth - standoffFrom(pocket, standoff) - wall;
+  const inside = Math.min(depth - 2 * wall, Math.max(0, behind));
   return ((Math.PI / 4) * body.cutout ** 2 * inside) / LITRE;
 }
 

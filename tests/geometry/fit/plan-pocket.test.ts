@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   buildCabin,
+  type CabinModel,
   depthForLitres,
   fitOf,
   flatPanel,
@@ -11,7 +12,6 @@ import {
   type Point2,
   planPocket,
   pocketInput,
-  pocketOf,
   type SealedPocket,
   type SpeakerInput,
 } from '../../../src/geometry';
@@ -41,6 +41,8 @@ const option = (one: SealedPocket, ...speakers: SpeakerInput[]): OptionInput => 
   speakers,
   pockets: [one],
 });
+const misfitsIn = (car: CabinModel, one: SealedPocket, ...speakers: SpeakerInput[]): string[] =>
+  pocketMisfits({ cabin: car, option: option(one, ...speakers) }, one);
 const net = (one: SealedPocket, ...speakers: SpeakerInput[]): number => {
   const answer = planPocket({ cabin, option: option(one, ...speakers) }, one);
   if (!answer.ok) throw new Error(answer.message);
@@ -71,13 +73,18 @@ describe('a pocket of the plan', () => {
 describe('the depth for a wanted volume', () => {
   const input = pocketInput({ speakers: [mid(BODY)] }, pocket({ wall: 6 }));
 
-  test('gives that volume, whatever is wanted', () => {
+  const mount = { panel: 'board', u: 0.5, v: 0.5, standoff: 120 };
+
+  test.each([
+    ['behind the panel', pocket({ wall: 6 }), mid(BODY)],
+    ['before it', pocket({ lies: 'before', depth: 120, wall: 12 }), mid(BODY, { mount })],
+  ])('gives a pocket %s that volume, whatever is wanted', (_, one, speaker) => {
     fc.assert(
       fc.property(fc.double({ min: 0.05, max: 100, noNaN: true }), (litres) => {
-        const answer = depthForLitres(panel, input, litres);
+        const answer = depthForLitres(panel, pocketInput({ speakers: [speaker] }, one), litres);
         if (!answer.ok) throw new Error(answer.message);
-        const made = pocketOf(panel, { ...input, depth: answer.depth });
-        expect(Math.abs((made.ok ? made.pocket.netLitres : 0) - litres)).toBeLessThan(1e-6);
+        // The depth alone is changed: the speaker stands off the panel as before.
+        expect(Math.abs(net({ ...one, depth: answer.depth }, speaker) - litres)).toBeLessThan(1e-6);
       }),
       { numRuns: 60 },
     );
@@ -165,7 +172,7 @@ describe('a panel laid flat', () => {
 
 describe('what does not fit a pocket', () => {
   const misfits = (one: SealedPocket, ...speakers: SpeakerInput[]) =>
-    pocketMisfits({ cabin, option: option(one, ...speakers) }, one);
+    misfitsIn(cabin, one, ...speakers);
 
   test('nothing, where all is well', () => {
     expect(misfits(pocket(), mid(BODY))).toEqual([]);
@@ -191,10 +198,26 @@ describe('what does not fit a pocket', () => {
       planOf({ panels: [board(600)], measured: { board: { depthBehind: 85 } } }, []),
     );
     const one = pocket();
-    const subject = { cabin: measured, option: option(one, mid(BODY)) };
-    expect(pocketMisfits(subject, one)).toEqual(['it is 15 mm deeper than is free behind "board"']);
-    const before = pocket({ lies: 'before' });
-    expect(pocketMisfits({ ...subject, option: option(before) }, before)).toEqual([]);
+    expect(misfitsIn(measured, one, mid(BODY))).toEqual([
+      'it is 15 mm deeper than is free behind "board"',
+    ]);
+    expect(misfitsIn(measured, pocket({ lies: 'before' }))).toEqual([]);
+  });
+
+  test('a body turned aside that reaches farther back than it is deep', () => {
+    // By hand: 45° off the normal 60 mm of depth and 70 mm of radius reach 91.9 mm back.
+    const aside = mid(BODY, { aim: { kind: 'direction', direction: [1, 1, 0] } });
+    const reach = (60 + 70) * Math.SQRT1_2;
+    expect(misfits(pocket({ depth: 95 }), aside)).toEqual([]);
+    expect(misfits(pocket({ depth: 90, wall: 6 }), aside)).toEqual([
+      `"mid" is ${(reach - 84).toFixed(1)} mm too deep for it`,
+    ]);
+    // Before the panel its front is 90 mm off it: so is the speaker, or 5 mm more.
+    const before = pocket({ lies: 'before', depth: 90, wall: 6 });
+    const off = (standoff: number) =>
+      misfits(before, { ...aside, mount: { panel: 'board', u: 0.5, v: 0.5, standoff } });
+    expect(off(90)).toEqual([`"mid" is ${(reach - 84).toFixed(1)} mm too deep for it`]);
+    expect(off(95)).toEqual([`"mid" is ${(reach - 89).toFixed(1)} mm too deep for it`]);
   });
 });
 
