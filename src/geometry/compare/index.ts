@@ -32,5 +32,6 @@ export {
   type VerdictAim,
   type VerdictWeights,
   verdictsOf,
+  weighedBy,
 } from './verdict';
 export { type Reason, type Reasons, type Why, whyOption } from './why';

@@ -163,6 +163,39 @@ describe('the verdict', () => {
     expect(count(trialsOf(measured, 'seat'))).toBe(2);
   });
 
+  test('weighs only pairs that all options have whole: none comes first by having less', () => {
+    const all = { difference: 1, offAxisDeg: 0.5, pathSpread: 1 };
+    const mids = onBoards('midrange', [0.9, 0.5]);
+    const highs = onBoards('tweeter', [0.2, 0.9]);
+    const better = onBoards('tweeter', [0.25, 0.9]);
+    const verdictsFor = (...options: Parameters<typeof boardPlan>[0]) =>
+      verdictsOf(measureOptions(stagesOf(boardPlan(options))), all, AT_SEAT, null);
+    const alone = verdictsFor(highs)[0]?.score;
+    const less = verdictsFor([...mids, ...highs], highs);
+    // Without the spread, which there is none of with one pair.
+    expect(less.map(({ score }) => score)).toEqual([alone, alone]);
+    expect(less.map(({ best }) => best)).toEqual([true, true]);
+    expect(less.map(({ unweighed }) => unweighed)).toEqual([
+      [expect.objectContaining({ role: 'midrange' })],
+      [],
+    ]);
+    // Half a pair is none.
+    const half = verdictsFor([...mids, ...highs], [...highs, mids[1] as never]);
+    expect(half.map(({ score }) => score)).toEqual([alone, alone]);
+    // What all have decides, whatever one has besides.
+    const [more, own] = verdictsFor([...mids, ...highs], better);
+    expect((more?.score ?? 0) - (own?.score ?? 0)).toBeCloseTo(
+      (alone ?? 0) - (verdictsFor(better)[0]?.score ?? 0),
+      9,
+    );
+    expect(more?.best).not.toBe(own?.best);
+    // Nothing in common, no score.
+    expect(verdictsFor(mids, highs).map(({ score, best }) => [score, best])).toEqual([
+      [null, false],
+      [null, false],
+    ]);
+  });
+
   test('without a pair there is no score, and no best', () => {
     const [left] = onBoards('midrange', [0.5, 0.5]);
     const plan = boardPlan([[{ ...left, id: 'x', pair: undefined, side: undefined } as never], []]);

@@ -205,6 +205,7 @@ describe('why this one', () => {
   const verdict = (score: number, more = {}) => ({
     option: score < 1 ? 'b' : 'a',
     score,
+    unweighed: [],
     misfits: 0,
     keepClear: 0,
     best: false,
@@ -277,6 +278,24 @@ describe('why this one', () => {
       last({ own: verdict(1.3, { option: 'b', keepClear: 1 }), other: verdict(1.1), sure: true }),
     ).toBe(
       'By your weights it comes second of the two, 1.30 against 1.10, where less is better; but 1 speaker of “B” stands in places kept clear.',
+    );
+  });
+
+  it('says which pairs are not weighed, and that there is no verdict where none is', () => {
+    const sentences = (own: object, other: object) =>
+      whySentences(
+        why(),
+        'front-left',
+        { own: verdict(0.82, own), other: verdict(1.1, other), sure: true },
+        true,
+        wording,
+      );
+    const tweeters = { role: 'tweeter', nth: 0 };
+    expect(sentences({}, { unweighed: [MID, tweeters] }).at(-1)).toBe(
+      'Weighed are only the pairs that every option has, so not the mids and tweeters of “A”, nor the spread.',
+    );
+    expect(sentences({ score: null, unweighed: [MID] }, { score: null }).at(-1)).toBe(
+      'There is no verdict by your weights: no pair is in all options.',
     );
   });
 

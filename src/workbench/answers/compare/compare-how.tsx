@@ -28,9 +28,10 @@ export function CompareHow({ unit, fahrenheit }: { unit: LengthUnit; fahrenheit:
       </p>
       <p>
         Your weights go by the search’s own scales: a penalty of about 1 is where an installer would
-        begin to mind, the sum over all pairs is the score, and smaller is better. Only an option
-        whose speakers all fit can be best by it. Whether a speaker fits is counted on the model.{' '}
-        {PILLAR_VIEW_CAUTION}
+        begin to mind, the sum over the pairs that every option has is the score, and smaller is
+        better. Where one has others besides, those and the spread of its paths are not weighed.
+        Only an option whose speakers all fit can be best by it. Whether a speaker fits is counted
+        on the model. {PILLAR_VIEW_CAUTION}
       </p>
       <p>
         Limits: direct sound and first reflections; what the model gets wrong in shape alike for all

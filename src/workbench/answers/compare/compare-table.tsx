@@ -11,7 +11,7 @@ import { sessionStore } from '../../../store';
 import { TableScroll } from '../../parts/table-scroll';
 import { BestSign } from './best-sign';
 import { CompareCell } from './compare-cell';
-import { type CompareWording, GROUP_NAMES, measureName } from './measure-words';
+import { type CompareWording, GROUP_NAMES, measureName, whoName } from './measure-words';
 
 interface CompareTableProps {
   caption: string;
@@ -120,6 +120,11 @@ function VerdictCell({ verdict }: { verdict: Verdict | undefined }) {
         {verdict?.best && <BestSign />}
         {formatNumber(verdict?.score, 2)}
       </span>
+      {verdict && verdict.unweighed.length > 0 && (
+        <span className="compare-note">
+          {verdict.unweighed.map(whoName).join(', ')} not weighed
+        </span>
+      )}
       {unfit && (
         <span className="compare-note">
           {verdict.keepClear > 0 ? 'in a place kept clear' : 'does not fit'}

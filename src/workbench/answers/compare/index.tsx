@@ -8,6 +8,7 @@ import {
   type Trials,
   type Verdict,
   verdictsOf,
+  weighedBy,
   weightsOf,
   whyOption,
 } from '../../../geometry';
@@ -195,7 +196,11 @@ function verdictOn(
   if (!a || !b || !here || !there) return null;
   if (here.score === null || there.score === null || !trials)
     return { own: here, other: there, sure: null };
-  const sure = isBeyond(here.score - there.score, scoreUncertainty(a, b, trials, weights, seats));
+  const by = weighedBy(measured, seats);
+  const sure = isBeyond(
+    here.score - there.score,
+    scoreUncertainty(a, b, trials, weights, seats, by),
+  );
   return { own: here, other: there, sure };
 }
 

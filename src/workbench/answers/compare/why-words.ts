@@ -165,7 +165,9 @@ function elsewhereSentence(elsewhere: Why['elsewhere'], tried: boolean): string 
 
 /** "By your weights it comes first of the two, 15.92 against 16.80, where less is better; …" */
 function verdictSentence({ own, other, sure }: WhyVerdict, wording: WhyWording): string[] {
-  if (own.score === null || other.score === null) return [];
+  const left = unweighedWords([own, other], wording);
+  if (own.score === null || other.score === null)
+    return left ? ['There is no verdict by your weights: no pair is in all options.'] : [];
   const [here, there] = [own.score, other.score].map((score) => formatNumber(score, 2));
   const verdict =
     here === there || sure === false
@@ -184,5 +186,25 @@ function verdictSentence({ own, other, sure }: WhyVerdict, wording: WhyWording):
         : []),
     ];
   });
-  return [`${verdict}${unfit.length > 0 ? `; but ${unfit.join(', and ')}` : ''}.`];
+  const verdicts = [`${verdict}${unfit.length > 0 ? `; but ${unfit.join(', and ')}` : ''}.`];
+  if (left)
+    verdicts.push(
+      `Weighed are only the pairs that every option has, so not ${left}, nor the spread.`,
+    );
+  return verdicts;
 }
+
+/** "the mids of “A”"; empty where all pairs of both are weighed. */
+const unweighedWords = (verdicts: readonly Verdict[], wording: WhyWording): string =>
+  verdicts
+    .filter(({ unweighed }) => unweighed.length > 0)
+    .map(
+      ({ option, unweighed }) =>
+        `the ${inWords(unweighed.map(whoName))} of ${wording.option(option)}`,
+    )
+    .join(', nor ');
+
+const inWords = (names: readonly string[]): string =>
+  names.length < 2
+    ? names.join()
+    : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
