@@ -123,7 +123,7 @@ function blocksOf(
     piece(
       `measures-${id}`,
       <MeasureTables
-        rows={ringRows(words, input, form)}
+        rows={ringRows(words, input, form, one.behind)}
         caption={t('ring.section', { speaker: name })}
         words={words}
       />,
@@ -151,10 +151,10 @@ function MeasureTables(props: { rows: readonly RingRow[]; caption: string; words
             </tr>
           </thead>
           <tbody>
-            {part.map(({ id, name, value }) => (
+            {part.map(({ id, name, value, isWords = false }) => (
               <tr key={id}>
                 <th scope="row">{name}</th>
-                <td className="number">{value}</td>
+                <td className={isWords ? undefined : 'number'}>{value}</td>
               </tr>
             ))}
           </tbody>

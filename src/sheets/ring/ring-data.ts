@@ -2,6 +2,7 @@
 import {
   backLift,
   type CabinModel,
+  depthBehind,
   inputOfSpeaker,
   type KeepClearZone,
   type OptionInput,
@@ -24,6 +25,8 @@ export interface SpeakerOnRing {
   answer: RingShapeAnswer;
   /** The panel leaves the ring's flat back by up to this, mm. */
   lift: number;
+  /** Of the speaker's body, behind its panel, mm; 0: no hole is cut for it. */
+  behind: number;
   zones: readonly KeepClearZone[];
 }
 
@@ -38,7 +41,8 @@ export function speakersOnRings(
     const panel = cabin.panels.find(({ id }) => id === speaker.mount?.panel);
     const input = inputOfSpeaker(speaker);
     const place = at && placeOfSpeaker(speaker, at);
-    if (!at || !panel || !input || !place) return [];
+    const behind = at && panel ? depthBehind(speaker, at, panel) : null;
+    if (!at || !panel || !input || !place || behind === null) return [];
     const answer = ringShape(input, place);
     return [
       {
@@ -48,6 +52,7 @@ export function speakersOnRings(
         place,
         answer,
         lift: answer.ok ? backLift(panel, speaker, input, answer.ring) : 0,
+        behind,
         zones: zonesAtSpot(cabin.keepClear, at, speaker.body, speaker),
       },
     ];

@@ -7,6 +7,8 @@ export interface RingRow {
   id: string;
   name: string;
   value: string;
+  /** The value is a sentence. */
+  isWords?: boolean;
 }
 
 /** A usual board, mm. Common practice, no source. */
@@ -17,8 +19,16 @@ const lengths =
   (mm: number) =>
     n.length(mm, n.unit === 'mm' ? 1 : 3);
 
-/** Outside to inside, front to back. */
-export function ringRows(words: PrintedWords, input: RingInput, form: RingForm): RingRow[] {
+/**
+ * Outside to inside, front to back.
+ * @param behind of the speaker's body behind its panel, mm; 0: no hole is cut for it
+ */
+export function ringRows(
+  words: PrintedWords,
+  input: RingInput,
+  form: RingForm,
+  behind: number,
+): RingRow[] {
   const { t, n } = words;
   const { outer, bore, rimRadius, seat, screws } = input;
   const { sections, thickSide, wedgeDeg, volume } = form;
@@ -45,8 +55,13 @@ export function ringRows(words: PrintedWords, input: RingInput, form: RingForm):
       row('ring.wedge', n.angle(wedgeDeg, 1)),
     ),
     row('ring.back', wedge ? sections.backOuter.map(mm).join(' × ') : mm(outer)),
-    row('ring.hole', wedge ? sections.backBore.map(mm).join(' × ') : mm(bore)),
-    ...only(wedge, row('ring.hole-middle', mm(sections.boreShift))),
+    ...(behind > 0
+      ? [row('ring.hole', wedge ? sections.backBore.map(mm).join(' × ') : mm(bore))]
+      : [{ ...row('ring.hole', t('ring.hole-none')), isWords: true }]),
+    ...only(
+      wedge,
+      row(behind > 0 ? 'ring.hole-middle' : 'ring.back-middle', mm(sections.boreShift)),
+    ),
     ...(screws
       ? [row('ring.screws', t('ring.screws-value', { count: screws.count, mm: mm(screws.circle) }))]
       : []),

@@ -42,6 +42,27 @@ describe('the sheet of rings', () => {
     );
   });
 
+  test('tells the hole only where the body reaches behind the panel, as the mark-out sheet does', () => {
+    const holeRows = (standoff: number, words: typeof en) =>
+      tableOf(ringBlocks(words, factsOf(leaning(standoff)), 'A4'), 'measures-midbass-left').filter(
+        (row) => /Hole|hole|Middle of its|Loch|Mitte des/.test(row),
+      );
+    const off = (sections.boreShift * 130) / 40;
+    // The body is 64 mm deep and 136 across: from 130 mm it stays wholly before the panel.
+    expect(holeRows(40, en)).toEqual([
+      `Hole in the panel ${sections.backBore.map((mm) => `${mm.toFixed(1)} mm`).join(' × ')}`,
+      `Middle of that hole off the spot ${sections.boreShift.toFixed(1)} mm`,
+    ]);
+    expect(holeRows(130, en)).toEqual([
+      'Hole in the panel None: the body stands wholly before the panel. Only wires and fixings go through.',
+      `Middle of its back off the spot ${off.toFixed(1)} mm`,
+    ]);
+    expect(holeRows(130, de)).toEqual([
+      'Loch in der Fläche Keines: Der Korb steht ganz vor der Fläche. Nur Leitungen und Befestigungen gehen hindurch.',
+      `Mitte des Rückens neben der Stelle ${off.toFixed(1).replace('.', ',')} mm`,
+    ]);
+  });
+
   test('draws the section at true size where it fits, with a bar to prove it', () => {
     const tweeter = factsOf([
       aimSpeaker('a', 'tweeter-left', { kind: 'normal' }),

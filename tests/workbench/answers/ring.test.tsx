@@ -69,7 +69,7 @@ describe('a ring in words', () => {
   test('every measure to turn it by, as the closed form has it', () => {
     const { form } = leaning(20, 40);
     const told = Object.fromEntries(
-      ringMeasures(INPUT, form, 'mm').map(({ name, value }) => [name, value]),
+      ringMeasures(INPUT, form, 'mm', 12).map(({ name, value }) => [name, value]),
     );
     // By hand: 40 / cos 20° = 42.57 in the middle, tan 20° = 0.36397 more each mm outward.
     expect(told).toMatchObject({
@@ -88,14 +88,25 @@ describe('a ring in words', () => {
       // 42.57 − 4 ∓ 50 cos 45° tan 20°.
       'Ring under the screws': '25.7 mm to 51.4 mm',
     });
-    expect(ringMeasures(INPUT, form, 'in')[0]?.value).toBe('4.724 in');
+    expect(ringMeasures(INPUT, form, 'in', 12)[0]?.value).toBe('4.724 in');
     expect(boardWords(form, INPUT, 'mm')).toContain('Glue 4 boards of 18 mm');
     expect(boardWords(form, INPUT, 'mm')).toContain('saw its back at 20.0°');
   });
 
+  test('a body wholly before its panel has no hole cut for it', () => {
+    const { form } = leaning(20, 40);
+    const told = ringMeasures(INPUT, form, 'mm', 0);
+    expect(told.find(({ name }) => name === 'Hole in the panel')?.value).toBe(
+      'None: the body stands wholly before the panel. Only wires and fixings go through.',
+    );
+    expect(told.filter(({ name }) => name.startsWith('Middle of'))).toEqual([
+      { name: 'Middle of its back', value: '14.6 mm off the spot, to the thick side' },
+    ]);
+  });
+
   test('one without a wedge has one thickness and no thick side', () => {
     const { form, place } = leaning(0, 12);
-    const names = ringMeasures(INPUT, form, 'mm').map(({ name }) => name);
+    const names = ringMeasures(INPUT, form, 'mm', 12).map(({ name }) => name);
     expect(names).toContain('Thickness');
     expect(names.filter((name) => /thin|thick side/.test(name))).toEqual([]);
     expect(thickWords(form, place)).toBeNull();

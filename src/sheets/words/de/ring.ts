@@ -38,7 +38,10 @@ export const ring = {
   'ring.wedge': 'Keil: Sägeschnitt des Rückens',
   'ring.back': 'Rücken auf der Fläche',
   'ring.hole': 'Loch in der Fläche',
+  'ring.hole-none':
+    'Keines: Der Korb steht ganz vor der Fläche. Nur Leitungen und Befestigungen gehen hindurch.',
   'ring.hole-middle': 'Mitte dieses Lochs neben der Stelle',
+  'ring.back-middle': 'Mitte des Rückens neben der Stelle',
   'ring.screws': 'Schrauben',
   'ring.screws-value': '{count} auf {mm}',
   'ring.under': 'Ring unter den Schrauben',

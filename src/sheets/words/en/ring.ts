@@ -37,7 +37,10 @@ export const ring = {
   'ring.wedge': 'Wedge: saw cut of the back',
   'ring.back': 'Its back on the panel',
   'ring.hole': 'Hole in the panel',
+  'ring.hole-none':
+    'None: the body stands wholly before the panel. Only wires and fixings go through.',
   'ring.hole-middle': 'Middle of that hole off the spot',
+  'ring.back-middle': 'Middle of its back off the spot',
   'ring.screws': 'Screws',
   'ring.screws-value': '{count} on {mm}',
   'ring.under': 'Ring under the screws',

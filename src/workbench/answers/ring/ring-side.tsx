@@ -1,5 +1,11 @@
 import { useState } from 'react';
-import { backLift, FLANGE_LIFT, type SpeakerInput, type Stage } from '../../../geometry';
+import {
+  backLift,
+  depthBehind,
+  FLANGE_LIFT,
+  type SpeakerInput,
+  type Stage,
+} from '../../../geometry';
 import { mountSpeaker } from '../../../plan/edits';
 import { formatLength, formatNumber, type LengthUnit } from '../../../plan/units';
 import { planStore } from '../../../store';
@@ -72,7 +78,8 @@ interface MadeProps {
 
 function Made({ ring, form, name, unit, width }: MadeProps) {
   const [said, setSaid] = useState('');
-  const { input, place, panel, speaker } = ring;
+  const { input, place, panel, placed, speaker } = ring;
+  const behind = depthBehind(speaker, placed, panel) ?? 0;
   const lift = backLift(panel, speaker, input, form);
   const told = [
     steepWords(form),
@@ -133,7 +140,7 @@ function Made({ ring, form, name, unit, width }: MadeProps) {
         <table className="numbers ring-measures">
           <caption className="unseen">{`Measures of the ring of the ${name}`}</caption>
           <tbody>
-            {ringMeasures(input, form, unit).map(({ name: what, value }) => (
+            {ringMeasures(input, form, unit, behind).map(({ name: what, value }) => (
               <tr key={what}>
                 <th scope="row" className="text">
                   {what}

@@ -50,8 +50,16 @@ export interface Measure {
   value: string;
 }
 
-/** What it is turned and sawn by, outside to inside. */
-export function ringMeasures(input: RingInput, form: RingForm, unit: LengthUnit): Measure[] {
+/**
+ * What it is turned and sawn by, outside to inside.
+ * @param behind of the speaker's body behind its panel, mm; 0: no hole is cut for it
+ */
+export function ringMeasures(
+  input: RingInput,
+  form: RingForm,
+  unit: LengthUnit,
+  behind: number,
+): Measure[] {
   const { outer, bore, rimRadius, seat, screws } = input;
   const { sections, wedgeDeg } = form;
   const mm = (value: number) => length(value, unit);
@@ -77,11 +85,16 @@ export function ringMeasures(input: RingInput, form: RingForm, unit: LengthUnit)
     },
     {
       name: 'Hole in the panel',
-      value: wedge ? sections.backBore.map(mm).join(' × ') : mm(bore),
+      value:
+        behind <= 0
+          ? 'None: the body stands wholly before the panel. Only wires and fixings go through.'
+          : wedge
+            ? sections.backBore.map(mm).join(' × ')
+            : mm(bore),
     },
     wedge
       ? {
-          name: 'Middle of that hole',
+          name: behind > 0 ? 'Middle of that hole' : 'Middle of its back',
           value: `${mm(sections.boreShift)} off the spot, to the thick side`,
         }
       : null,
