@@ -38,7 +38,7 @@ export function bookBlocks(
   const { t } = words;
   const { width } = contentBox(size);
   const chapters: Block[] = [
-    ...summaryBlocks(facts, words),
+    ...summaryBlocks(facts, words, choice),
     ...positionBlocks(facts, words),
     ...drawingBlocks(facts, prepared, words, size),
     ...compareBlocks(facts, prepared.measured, words),

@@ -8,13 +8,10 @@ import {
   TAPE_SD,
   wayOf,
 } from '../../geometry';
+import { fine } from '../parts/fine';
 import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 import type { SpeakerMarks } from './mark-data';
-
-/** Lengths on this sheet are told to a tenth of a millimetre, or a hundredth of an inch. */
-export const fine = ({ n }: PrintedWords, mm: number): string =>
-  n.length(mm, n.unit === 'mm' ? 1 : 2);
 
 /** Nearer to level, or to upright, than this is told as that, degrees. */
 const EVEN_DEG = 0.05;
