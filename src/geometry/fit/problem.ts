@@ -14,7 +14,9 @@ export type FitKind =
   /** The speaker does not go through the bore of its ring. */
   | 'bore'
   /** Its flange does not rest on its ring, or is not held by the ring's screws. */
-  | 'flange';
+  | 'flange'
+  /** It is to stand on a ring at a free point. */
+  | 'free-ring';
 
 export interface FitProblem {
   kind: FitKind;

@@ -32,7 +32,7 @@ const SLACK = 1e-6;
 
 /**
  * Calls `report` with what keeps the ring from being there, until it answers true. Nothing for a
- * speaker without one, or with one at a free point.
+ * speaker without one, or of which body or aim are not known.
  * @returns whether it was stopped
  */
 export function ringProblems(
@@ -42,6 +42,13 @@ export function ringProblems(
   report: Report,
 ): boolean {
   const { speaker, placed } = standing;
+  if (speaker.ring && !speaker.mount)
+    return report(() => ({
+      kind: 'free-ring',
+      sentence: 'no ring: a free point has no panel for it to stand on',
+      by: null,
+      hard: false,
+    }));
   const asked = speaker.ring && formOfSpeaker(speaker, placed);
   if (!asked) return false;
   if (!asked.ok) {

@@ -39,7 +39,16 @@ export function ringBlocks(
   const { t } = words;
   const title = heading('title', t('ring.title', { option: option.title ?? option.id }), 1);
   const rings = speakersOnRings(cabin, option, result.placed);
-  if (rings.length === 0) return [title, ...paragraphs('none', t('ring.none'))];
+  const free = option.speakers
+    .filter(({ ring, mount }) => ring && !mount)
+    .flatMap((speaker) =>
+      paragraphs(
+        `free-${speaker.id}`,
+        t('ring.free', { speaker: words.names.speaker(speaker, option.speakers) }),
+      ),
+    );
+  if (rings.length === 0)
+    return [title, ...(free.length > 0 ? free : paragraphs('none', t('ring.none')))];
   const subject = { cabin, option, placed: result.placed };
   const misfits = misfitsOf(subject);
   return [
@@ -53,6 +62,7 @@ export function ringBlocks(
         startsPage: i > 0,
       }),
     ),
+    ...free,
     ...paragraphs(
       'rim',
       t('ring.rim-advice', { mm: words.n.length(RIM_RADIUS, words.n.unit === 'mm' ? 1 : 2) }),

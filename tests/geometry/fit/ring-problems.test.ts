@@ -63,6 +63,20 @@ describe('a speaker on a ring', () => {
     expect(problem?.by).toBeCloseTo(3, 1);
   });
 
+  test('has no ring at a free point, and is told so', () => {
+    const { mount: _, ...free } = onRing(10, { position: [40, 0, 0], ...leaning(0) });
+    expect(problems({}, free)).toEqual([
+      {
+        kind: 'free-ring',
+        sentence: 'no ring: a free point has no panel for it to stand on',
+        by: null,
+        hard: false,
+      },
+    ]);
+    const { ring: __, ...bare } = free;
+    expect(problems({}, bare)).toEqual([]);
+  });
+
   test('fits where the ring has room', () => {
     expect(problems({}, onRing(10))).toEqual([]);
     expect(problems({}, onRing(40, leaning(20)))).toEqual([]);

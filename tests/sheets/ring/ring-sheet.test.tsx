@@ -1,7 +1,15 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import { ringOfSpeaker } from '../../../src/geometry';
-import { aimSpeaker, mountSpeaker, type PlanRecipe, setRing } from '../../../src/plan/edits';
+import {
+  aimSpeaker,
+  mountSpeaker,
+  type PlanRecipe,
+  placeSpeakerAt,
+  setRing,
+  tiePair,
+} from '../../../src/plan/edits';
+import { misfitSentences, misfitsOf } from '../../../src/sheets/mark-out/misfits';
 import { ringBlocks } from '../../../src/sheets/ring';
 import { wordsOf } from '../../../src/sheets/words/use-words';
 import { contentOf, factsOf, plainText } from '../mark-out/papers';
@@ -104,6 +112,27 @@ describe('the sheet of rings', () => {
     expect(
       plainText(renderToStaticMarkup(contentOf(ringBlocks(en, zone, 'A4'), 'told-tweeter-left'))),
     ).toContain('Speaker or ring reaches into:');
+  });
+
+  test('a ring at a free point is not passed over', () => {
+    const freed = factsOf([
+      ...leaning(40),
+      tiePair('a', 'midbass', false),
+      placeSpeakerAt('a', 'midbass-left', [400, -600, 300]),
+    ]);
+    const text = (blocks: ReturnType<typeof ringBlocks>) =>
+      plainText(renderToStaticMarkup(contentOf(blocks, 'free-midbass-left-0')));
+    expect(text(ringBlocks(en, freed, 'A4'))).toBe(
+      'No ring for: left midbass. It stands at a free point, and a ring needs a panel under it.',
+    );
+    expect(text(ringBlocks(de, freed, 'A4'))).toMatch(/^Kein Ring für: .*einem freien Punkt/);
+    // Its twin still has one.
+    expect(ringBlocks(en, freed, 'A4').some(({ id }) => id === 'section-midbass-right')).toBe(true);
+    const subject = { ...freed, placed: freed.result.placed };
+    const misfits = misfitsOf(subject).get('midbass-left') ?? [];
+    expect(misfitSentences(en, misfits, subject)).toContain(
+      'a free point has no panel for its ring to stand on',
+    );
   });
 
   test('without a ring it says how to get one', () => {

@@ -67,6 +67,7 @@ export const markOut = {
   'misfit.ring': 'der Ring braucht {by} mehr Abstand',
   'misfit.bore': 'die Bohrung des Rings ist für den Lautsprecher {by} zu eng',
   'misfit.flange': 'der Ring hält den Flansch nicht: siehe das Blatt „Ring“',
+  'misfit.free-ring': 'an einem freien Punkt hat der Ring keine Fläche, auf der er steht',
   'misfit.no-ring': 'die Maße des Rings passen nicht zueinander',
   'mark.look-up': 'Vor dem Schneiden hier nachlesen: {titles}.',
   'mark.cautions': 'Bevor etwas geschnitten wird',

@@ -5,6 +5,8 @@ export const ring = {
     'Ein Ring dreht die Senkrechte der Fläche in die Ausrichtung seines Lautsprechers: Der Rücken liegt auf der Fläche, die Stirn steht rechtwinklig zur Achse, und die Bohrung läuft entlang der Achse. Die Schnitte gehen von der dünnen zur dicken Seite.',
   'ring.none':
     'In dieser Variante steht kein Lautsprecher auf einem Ring. Das Blatt „Ring“ neben dem Brett setzt ihn darauf.',
+  'ring.free':
+    'Kein Ring für: {speaker}. Er steht an einem freien Punkt, und ein Ring braucht eine Fläche unter sich.',
   'ring.of': 'Ring für: {speaker}',
   'ring.where': 'Einbauort: {panel}. Abstand an der Stelle: {mm}.',
   'ring.refused-standoff':

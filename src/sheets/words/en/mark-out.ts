@@ -65,6 +65,7 @@ export const markOut = {
   'misfit.ring': 'the ring wants {by} more stand-off',
   'misfit.bore': 'the bore of the ring is {by} too narrow for the speaker',
   'misfit.flange': 'the ring does not hold the flange: see the sheet “Ring”',
+  'misfit.free-ring': 'a free point has no panel for its ring to stand on',
   'misfit.no-ring': 'the measures of the ring cannot be together',
   'mark.look-up': 'Look up before cutting here: {titles}.',
   'mark.cautions': 'Before anything is cut',

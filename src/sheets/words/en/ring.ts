@@ -5,6 +5,8 @@ export const ring = {
     'A ring turns a panel’s normal into the aim of its speaker: its back lies on the panel, its front is square to the axis, and the bore runs along the axis. Sections are cut from the thin to the thick side.',
   'ring.none':
     'No speaker of this option stands on a ring. The sheet “Ring” beside the board puts them on one.',
+  'ring.free':
+    'No ring for: {speaker}. It stands at a free point, and a ring needs a panel under it.',
   'ring.of': 'Ring of: {speaker}',
   'ring.where': 'On: {panel}. It stands {mm} off, measured at the spot.',
   'ring.refused-standoff': 'There is no such ring yet: it wants {mm} more stand-off.',

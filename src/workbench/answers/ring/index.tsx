@@ -14,7 +14,7 @@ import { capital } from '../capital';
 import { GroupSelect } from '../group-select';
 import type { Group } from '../groups';
 import { useGroup } from '../use-group';
-import { ringAt, type StandingRing, wedgeOf } from './ring-board';
+import { ringAt, wedgeOf } from './ring-board';
 import { RingFields } from './ring-fields';
 import { RingHow } from './ring-how';
 import { RingSide } from './ring-side';
@@ -66,8 +66,10 @@ function OfGroup({ stage, option, group }: OfGroupProps) {
   const members: readonly SpeakerInput[] = group.members;
   const tied = members.length > 1 && isTied(option, members[0]?.pair);
   const name = members.length > 1 ? pairName(group.id, speakers) : nameOf(members[0], speakers);
-  const bare = members.filter(({ ring }) => !ring);
   const rings = members.flatMap((speaker) => ringAt(stage, speaker) ?? []);
+  // With one in the plan too: at a free point, or without a body, there is none to show.
+  const bare = members.filter(({ id }) => rings.every(({ speaker }) => speaker.id !== id));
+  const ringed = members.filter(({ ring }) => ring);
   const columns = rings.length > 1 && width >= TWO_COLUMNS ? 2 : 1;
   const column = Math.min((width - (columns - 1) * COLUMN_GAP) / columns, WIDEST);
   const made = rings.flatMap(({ answer, speaker }) =>
@@ -106,15 +108,15 @@ function OfGroup({ stage, option, group }: OfGroupProps) {
           />
         ))}
       </div>
-      {rings.length > 0 && (
+      {ringed.length > 0 && (
         <div className="row">
           {made.length > 0 && (
             <button type="button" className="primary" onClick={save}>
               {`Save ${made.length > 1 ? 'both rings' : 'the ring'} as 3MF`}
             </button>
           )}
-          <button type="button" disabled={locked} onClick={() => takeOff(option, rings, name)}>
-            {`Take the ${name} off ${rings.length > 1 ? 'their rings' : 'the ring'}`}
+          <button type="button" disabled={locked} onClick={() => takeOff(option, ringed, name)}>
+            {`Take the ${name} off ${ringed.length > 1 ? 'their rings' : 'the ring'}`}
           </button>
           <span className="footnote" role="status">
             {said}
@@ -128,9 +130,9 @@ function OfGroup({ stage, option, group }: OfGroupProps) {
 const nameOf = (speaker: SpeakerInput | undefined, among: readonly SpeakerInput[]): string =>
   speaker ? speakerName(speaker, among) : '';
 
-function takeOff(option: PlanOption, rings: readonly StandingRing[], name: string): void {
+function takeOff(option: PlanOption, ringed: readonly SpeakerInput[], name: string): void {
   planStore.edit(`take the ${name} off the ring`, (draft) => {
-    for (const { speaker } of rings) setRing(option.id, speaker.id, null)(draft);
+    for (const { id } of ringed) setRing(option.id, id, null)(draft);
   });
 }
 
@@ -147,7 +149,7 @@ function PutOn(props: { stage: Stage; option: PlanOption; bare: readonly Speaker
     if (wedge === null) return `${who} has no aim with a direction.`;
     return `${who} stands without a ring; one would turn its panel’s normal by ${formatNumber(wedge, 1)}°.`;
   });
-  const able = bare.filter(({ mount, body }) => mount && body);
+  const able = bare.filter(({ ring, mount, body }) => !ring && mount && body);
   return (
     <div className="ring-put-on">
       <ul className="sheet-words">
