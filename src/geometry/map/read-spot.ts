@@ -25,6 +25,8 @@ export interface SpotReader {
   read(spot: GridSpot): SpotReading | null;
   /** Whether the speaker can stand there; cheaper than reading it. */
   fits(spot: GridSpot): boolean;
+  /** Whether it would reach into a place kept clear there; `false` where the cabin has no such panel. */
+  isKeptClear(spot: GridSpot): boolean;
 }
 
 export type SpotReaderAnswer = { ok: true; reader: SpotReader } | { ok: false; error: Refusal };
@@ -113,6 +115,10 @@ export function createSpotReader(
             ready.fits?.fits(speaker, placed, besideAt(ready, spot, here?.side ?? null))) ??
           false
         );
+      },
+      isKeptClear(spot) {
+        const { speaker, placed } = stand(spot)?.standing ?? {};
+        return (speaker && placed && ready.fits?.isKeptClear(speaker, placed)) ?? false;
       },
     },
   };

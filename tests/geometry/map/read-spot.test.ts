@@ -137,7 +137,9 @@ describe('a reading of one spot', () => {
       for (const u of [0.02, 0.3, 0.5, 0.8])
         for (const v of [0.2, 0.5, 0.9]) {
           const fits = reader.fits({ panel, u, v });
-          expect(reader.read({ panel, u, v })?.misfits.length === 0).toBe(fits);
+          const misfits = reader.read({ panel, u, v })?.misfits ?? [];
+          expect(misfits.length === 0).toBe(fits);
+          expect(misfits.some(({ hard }) => hard)).toBe(reader.isKeptClear({ panel, u, v }));
           seen.add(fits);
         }
     expect(seen.size).toBe(2);

@@ -128,7 +128,7 @@ describe('the words of a painted map', () => {
       'Least difference where it fits, on panels usual for mids: left dash top, 12 mm; here 283 mm.',
     );
     expect(bestWords('offAxisDeg', best, null, { fits: false, usualFor: null }, 'mm')).toBe(
-      'Smallest angle, on any panel: left dash top, 12°.',
+      'Smallest angle outside the places kept clear, on any panel: left dash top, 12°.',
     );
   });
 

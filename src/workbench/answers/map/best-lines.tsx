@@ -1,19 +1,12 @@
 import { useMemo } from 'react';
-import {
-  type CabinModel,
-  distance,
-  type GridSpot,
-  pointOnPatch,
-  type SpeakerInput,
-  type SpotReader,
-  type Vec3,
-} from '../../../geometry';
+import type { CabinModel, SpeakerInput, SpotReader } from '../../../geometry';
 import { rolePlural, speakerName } from '../../../plan/names';
 import { paintedValue } from '../../../plan/painted';
 import type { PlanOption } from '../../../plan/types';
 import { useSession } from '../../../store';
 import { useLocked } from '../../parts/use-board';
-import { type BestSpot, bestSpot } from './best-spot';
+import { bestOnPanels } from './best-on-panels';
+import type { BestSpot } from './best-spot';
 import { valueText } from './map-quantities';
 import { asksFit, bestWords } from './map-words';
 import { placeHere, whoStands } from './place-here';
@@ -27,10 +20,12 @@ interface BestLinesProps {
   reading: Reading;
   /** Whether the speaker and its twin can stand there. */
   fits: SpotReader['fits'];
+  isKeptClear: SpotReader['isKeptClear'];
 }
 
 /** The best spots of a finished map in words, and the way there. */
-export function BestLines({ cabin, option, speaker, reading, fits: canStand }: BestLinesProps) {
+export function BestLines(props: BestLinesProps) {
+  const { cabin, option, speaker, reading, fits: canStand, isKeptClear } = props;
   const unit = useSession(({ lengthUnit }) => lengthUnit);
   const map = useSession(({ painted }) => painted?.map ?? null);
   const quantity = useSession(({ painted }) => painted?.quantity ?? null);
@@ -38,34 +33,27 @@ export function BestLines({ cabin, option, speaker, reading, fits: canStand }: B
   const { mount } = speaker;
   const found = useMemo(() => {
     if (!map || !quantity) return null;
-    const at = placesOf(cabin);
-    const from = mount ? at(mount) : null;
-    const near = (spot: GridSpot) => {
-      const there = from && at(spot);
-      return from && there ? distance(from, there) : 0;
-    };
-    const fits = asksFit(map);
-    const usual = new Set(
-      cabin.panels.flatMap(({ id, roles }) => (roles.includes(speaker.role) ? [id] : [])),
-    );
-    const on = (wanted: (panel: string) => boolean) =>
-      bestSpot(map, quantity, wanted, (spot) => !fits || canStand(spot), near);
+    const found = bestOnPanels(map, quantity, { cabin, speaker, fits: canStand, isKeptClear });
     const value = mount ? reading(mount)?.values[quantity] : null;
     return {
-      fits,
+      ...found,
+      fits: asksFit(map),
       quantity,
-      usual: on((panel) => usual.has(panel)),
-      any: on(() => true),
       here: typeof value === 'number' ? paintedValue(quantity, value) : null,
     };
-  }, [map, quantity, cabin, mount, speaker.role, reading, canStand]);
+  }, [map, quantity, cabin, mount, speaker, reading, canStand, isKeptClear]);
   if (!map || !found) return null;
   const { fits, here, usual, any } = found;
   const lines: { best: BestSpot; usualFor: string | null }[] = [];
   if (usual) lines.push({ best: usual, usualFor: rolePlural(speaker.role) });
   const says = (best: BestSpot) => valueText(found.quantity, best.value, unit);
   if (any && (!usual || says(any) !== says(usual))) lines.push({ best: any, usualFor: null });
-  if (lines.length === 0) return <p className="map-best">It fits at none of these spots.</p>;
+  if (lines.length === 0)
+    return (
+      <p className="map-best">
+        {fits ? 'It fits at none of these spots.' : 'The best of these spots are all kept clear.'}
+      </p>
+    );
   return (
     <ul className="map-best">
       {lines.map(({ best, usualFor }) => {
@@ -103,10 +91,3 @@ export function BestLines({ cabin, option, speaker, reading, fits: canStand }: B
     </ul>
   );
 }
-
-const placesOf =
-  ({ panels }: CabinModel) =>
-  ({ panel: id, u, v }: GridSpot): Vec3 | null => {
-    const panel = panels.find((one) => one.id === id);
-    return panel ? pointOnPatch(panel.patch, u, v) : null;
-  };

@@ -40,7 +40,7 @@ export default function MapSheet({ board }: { board: Board }) {
     stage && speaker && seatInView ? mapRequest(stage, speaker, choice, seatInView) : null;
   const key = stage && request ? mapKey(stage, request) : '';
   const { painting, stop, again } = usePainting(stage?.plan ?? null, request, key);
-  const { reading, fits } = useReader(stage, request, key);
+  const { reading, fits, isKeptClear } = useReader(stage, request, key);
   if (!stage || !group || !speaker || !request)
     return <p className="quiet-text">There is no speaker to try, or no seat to listen from.</p>;
   const option = stage.option as PlanOption;
@@ -63,7 +63,9 @@ export default function MapSheet({ board }: { board: Board }) {
       <div className="map-tell">
         <MapLegend />
         <PointReading {...about} blend={choice.quantity === 'blend'} />
-        {painting.state === 'done' && <BestLines {...about} fits={fits} />}
+        {painting.state === 'done' && (
+          <BestLines {...about} fits={fits} isKeptClear={isKeptClear} />
+        )}
         <MapHow />
       </div>
     </div>

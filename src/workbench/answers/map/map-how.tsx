@@ -19,9 +19,9 @@ export function MapHow() {
       </p>
       <p>
         Whether it fits is asked of a model, with cylinders for bodies and usual depths behind the
-        panels: measure the car. Hatching asks of one speaker; the reading also of its twin, as near
-        the centreline the two would meet. Colours: cividis, after Nuñez, Anderton and Renslow (PLoS
-        ONE 13, 2018), ten of its colours with straight lines in CIELAB between them.
+        panels: measure the car. Hatching and reading ask of its twin too: near the centreline the
+        two would meet. Colours: cividis, after Nuñez, Anderton and Renslow (PLoS ONE 13, 2018), ten
+        of its colours with straight lines in CIELAB between them.
       </p>
     </WorkedOut>
   );

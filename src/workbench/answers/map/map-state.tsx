@@ -1,5 +1,5 @@
 import { useSession } from '../../../store';
-import { asksFit, fitCount } from './map-words';
+import { asksFit, emptyWords, fitCount } from './map-words';
 import type { Painting } from './use-painting';
 
 interface MapStateProps {
@@ -52,6 +52,8 @@ function Said({ painting }: { painting: Painting }) {
       return `Nothing can be painted: ${painting.message}.`;
     case 'broken':
       return 'The painting broke off. Reload the page to try again.';
+    case 'empty':
+      return emptyWords(painting.quantity);
     case 'done':
       return map && asksFit(map) ? fitCount(map) : 'Painted.';
   }

@@ -39,8 +39,14 @@ export function bestWords(
   const { fits, usualFor } = where;
   const among = usualFor ? `, on panels usual for ${usualFor}` : ', on any panel';
   const now = here === null ? '' : `; here ${valueText(quantity, here, unit)}`;
-  return `${WORDS[quantity].best}${fits ? ' where it fits' : ''}${among}: ${best.panel}, ${valueText(quantity, best.value, unit)}${now}.`;
+  return `${WORDS[quantity].best}${fits ? ' where it fits' : ' outside the places kept clear'}${among}: ${best.panel}, ${valueText(quantity, best.value, unit)}${now}.`;
 }
+
+/** Why a finished map shows nothing. */
+export const emptyWords = (quantity: MapQuantity): string =>
+  quantity === 'pathSpread'
+    ? 'Nothing to paint: on neither side stands another speaker whose path could differ.'
+    : 'Nothing to paint: no spot has a value.';
 
 /** The whole reading as one sentence, for those who hear it. */
 export function readingSentence(

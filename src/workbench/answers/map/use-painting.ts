@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import type { MapRequest, PlanInput, SpotMap } from '../../../geometry';
+import type { MapQuantity, MapRequest, PlanInput, SpotMap } from '../../../geometry';
 import { numberNear, spotOfNumber } from '../../../plan/painted-spots';
 import { type PaintedMap, sessionStore, useSession } from '../../../store';
 import { enginePool } from '../../parts/engine-pool';
@@ -9,6 +9,7 @@ export type Painting =
   | { state: 'painting'; done: number; total: number }
   | { state: 'stopped'; done: number; total: number }
   | { state: 'done'; total: number }
+  | { state: 'empty'; quantity: MapQuantity }
   | { state: 'refused'; message: string }
   | { state: 'broken' };
 
@@ -62,8 +63,14 @@ export function usePainting(
           tell({ state: 'refused', message: value.error.message });
           return;
         }
-        paint(value.map, request);
-        tell({ state: 'done', total: value.map.done.length });
+        const [quantity] = request.quantities;
+        if (paint(value.map, request) || !quantity) {
+          tell({ state: 'done', total: value.map.done.length });
+          return;
+        }
+        // What was painted before is of another question.
+        sessionStore.setState({ painted: null });
+        tell({ state: 'empty', quantity });
       },
       () => tell({ state: 'broken' }),
     );
@@ -97,12 +104,15 @@ export function usePainting(
   };
 }
 
-/** Puts a map, finished or not, on the panels; what was pointed at stays pointed at. */
-function paint(map: SpotMap, { quantities: [quantity] }: Pick<MapRequest, 'quantities'>): void {
+/**
+ * Puts a map, finished or not, on the panels; what was pointed at stays pointed at.
+ * @returns false where no spot has a value yet: what was painted before is left
+ */
+function paint(map: SpotMap, { quantities: [quantity] }: Pick<MapRequest, 'quantities'>): boolean {
   const { painted, lengthUnit } = sessionStore.getState();
-  if (!quantity) return;
+  if (!quantity) return false;
   const scale = paintScale(map, quantity, lengthUnit);
-  if (!scale) return;
+  if (!scale) return false;
   const next: PaintedMap = {
     map,
     quantity,
@@ -112,6 +122,7 @@ function paint(map: SpotMap, { quantities: [quantity] }: Pick<MapRequest, 'quant
     held: painted?.held ?? false,
   };
   sessionStore.setState({ painted: next });
+  return true;
 }
 
 /** The spot pointed at, by its number in another map. */

@@ -18,7 +18,7 @@ export function useReader(
   stage: Stage | null,
   request: MapRequest | null,
   key: string,
-): { reading: Reading; fits: SpotReader['fits'] } {
+): { reading: Reading } & Pick<SpotReader, 'fits' | 'isKeptClear'> {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key says when it is another map
   return useMemo(() => {
     let reader: SpotReader | null | undefined;
@@ -38,6 +38,7 @@ export function useReader(
         return last.reading;
       },
       fits: (spot) => ready()?.fits(spot) ?? false,
+      isKeptClear: (spot) => ready()?.isKeptClear(spot) ?? false,
     };
   }, [key]);
 }
