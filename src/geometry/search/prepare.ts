@@ -1,6 +1,7 @@
 import type { Refusal, Seat } from '../cabin/model';
 import type { OptionInput, PlanInput, Role, SeatWeight, Side, SpeakerInput } from '../input';
 import { type ReadyAim, readyAim } from '../map/aim-rule';
+import { twinOf } from '../map/beside';
 import { createSpotFitter, type MakeFitter, type SpotFitter, type Standing } from '../map/fits';
 import { type GridSpot, gridSize, gridSpot, panelGrid, twinPanel } from '../map/panel-grid';
 import { SPOT_AIMS, type SpotAim } from '../map/penalty';
@@ -260,7 +261,7 @@ function spotsOf(
       list(id, (spot, side) => {
         if (side !== 'left') return;
         spots.left.push(spot);
-        spots.right.push(mirroredSpot(spot));
+        spots.right.push(twinOf(spot));
       });
     else
       for (const each of new Set([id, twin]))
@@ -272,12 +273,6 @@ function spotsOf(
     if (spots[side].length === 0)
       throw new Refused(`${at}panels`, `there is no spot for the ${side} speaker on these panels`);
   return spots;
-}
-
-/** The mirror image of a spot: the same u, v across sides, turned round on a panel across the car. */
-export function mirroredSpot({ panel, u, v }: GridSpot): GridSpot {
-  const twin = twinPanel(panel);
-  return twin === panel ? { panel, u: 1 - u, v } : { panel: twin, u, v };
 }
 
 export { Refused };

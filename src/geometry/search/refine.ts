@@ -1,11 +1,12 @@
 import { patchPartials } from '../cabin/patch';
 import type { Side } from '../input';
+import { twinOf } from '../map/beside';
 import type { GridSpot } from '../map/panel-grid';
 import { spotSide } from '../map/spot-side';
 import { clamp, distance, length, type Vec3 } from '../vector';
 import { MEASURED, measureInPlace, SCORE } from './measure-pair';
 import { type HeardSpots, isFeasible } from './pair-spot';
-import { mirroredSpot, type ReadySearch } from './prepare';
+import type { ReadySearch } from './prepare';
 import { hearSideInPlace, newSideHeard, type SideHeard } from './side-heard';
 
 /** A pair of spots anywhere on the panels, heard. */
@@ -121,6 +122,6 @@ function moved(
   };
   if (next.u === u && next.v === v) return null;
   if (spotSide(panel, next.u, next.v) !== side) return null;
-  if (mirrored) return { left: next, right: mirroredSpot(next) };
+  if (mirrored) return { left: next, right: twinOf(next) };
   return { ...spots, [side]: next };
 }

@@ -123,6 +123,23 @@ describe('several pairs searched together', () => {
       expect(metIn(put(plan, stage)).filter((met) => /tweeter/.test(met))).toEqual([]);
   });
 
+  test('has no answer, and says it looked at all, where the only spots are one and the same', () => {
+    const pairs = request().pairs.map((pair) => ({
+      ...pair,
+      panels: ['rear-door-left'],
+      step: 5000,
+      require: { fits: true },
+    }));
+    for (const { pair, ...alone } of pairs)
+      expect(searched(plan, { option: 'a', pair, ...alone, all: true }).feasible).toBe(1);
+    expect(stageOf(request({ pairs }), null)).toMatchObject({
+      tried: 1,
+      complete: true,
+      answers: [],
+      front: [],
+    });
+  });
+
   test('the front holds none that another of it beats, and begins with the best of all', () => {
     const { front, frontOf, tried, answers } = stageOf(
       request({

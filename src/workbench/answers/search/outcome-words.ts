@@ -15,6 +15,17 @@ export function countSentence(found: Found, pairName: (pair: string) => string):
   return `Spots tried: ${counts.join('; ')}. ${many(found.tried)} combinations of the allowed ones.`;
 }
 
+/** Why allowed spots of several pairs may come to no answer; empty where they come to one. */
+export const togetherSentence = ({
+  pairs,
+  feasible,
+  complete,
+  answers,
+}: Pick<Found, 'pairs' | 'feasible' | 'complete' | 'answers'>): string =>
+  pairs.length > 1 && feasible > 0 && complete && answers.length === 0
+    ? ' In none of them can all stand together: the speakers would run into each other, or hide too much of the view past a pillar. Tick more panels, take a smaller step, or ease a demand.'
+    : '';
+
 /** What the front is, in a sentence or two, and how much of it was looked at. */
 export function frontSentence(found: Found, length: (mm: number) => string): string {
   const { front, frontOf, pairs } = found;

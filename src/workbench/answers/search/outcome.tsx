@@ -8,7 +8,7 @@ import { ChosenAnswer } from './chosen-answer';
 import type { Found } from './found';
 import { FrontChart } from './front-chart';
 import { FrontTable } from './front-table';
-import { countSentence, frontSentence } from './outcome-words';
+import { countSentence, frontSentence, togetherSentence } from './outcome-words';
 import { ProposalsTable } from './proposals-table';
 import { chosenOf, useSearch } from './search-store';
 import { spotMarks } from './spot-marks';
@@ -53,6 +53,7 @@ export function Outcome() {
       <p className="search-sentence" role="status">
         {countSentence(found, name)}
         {found.feasible === 0 && nothingAllowed(found, name)}
+        {togetherSentence(found)}
         {!found.complete && ' The search for the best combination was cut short.'}
       </p>
       {said && (

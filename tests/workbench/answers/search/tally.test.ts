@@ -3,10 +3,11 @@ import { type FoundSpot, searchSpots } from '../../../../src/geometry';
 import {
   countSentence,
   tallyLines,
+  togetherSentence,
   whatWouldHaveToGive,
 } from '../../../../src/workbench/answers/search/outcome-words';
 import { reasonOf, tallyOf } from '../../../../src/workbench/answers/search/tally';
-import { foundWith, groundOf, spotAt } from './rig';
+import { foundWith, groundOf, proposal, spotAt } from './rig';
 
 const refused = (why: string[], offAxisDeg = 30): FoundSpot => ({
   ...spotAt('dash-top-left', { offAxisDeg }),
@@ -101,5 +102,18 @@ describe('why spots are not allowed', () => {
       'Spots tried: 100 for the tweeters, 40 allowed; 50 for the midbasss, 5 allowed. ' +
         '200 combinations of the allowed ones.',
     );
+  });
+
+  it('says why allowed spots come to no answer, and nothing where they do', () => {
+    const pairs = [
+      { pair: 'tweeter', tried: 100, feasible: 40 },
+      { pair: 'midbass', tried: 50, feasible: 5 },
+    ];
+    const none = foundWith([], { pairs, tried: 200, feasible: 200, complete: true });
+    expect(togetherSentence(none)).toContain('In none of them can all stand together');
+    expect(togetherSentence({ ...none, complete: false })).toBe('');
+    expect(togetherSentence({ ...none, feasible: 0 })).toBe('');
+    expect(togetherSentence({ ...none, pairs: pairs.slice(1) })).toBe('');
+    expect(togetherSentence({ ...none, answers: [proposal('1', {})] })).toBe('');
   });
 });
