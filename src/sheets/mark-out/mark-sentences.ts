@@ -3,11 +3,13 @@ import {
   type CabinModel,
   depthBehind,
   type FaceReading,
-  hourOf,
+  type MarkTemplate,
   MOST_WEDGE_DEG,
   TAPE_SD,
+  type Vec3,
   wayOf,
 } from '../../geometry';
+import { clockWords } from '../parts/clock';
 import { fine } from '../parts/fine';
 import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
@@ -94,7 +96,12 @@ export function cutSentences(words: PrintedWords, one: SpeakerMarks): string[] {
     const [x, y] = template.middle;
     const off = Math.sqrt(x * x + y * y);
     if (off >= 0.05)
-      told.push(t('mark.cut-off', { mm: mm(off), ...clockOf(one, template.middle) }));
+      told.push(
+        t('mark.cut-off', {
+          mm: mm(off),
+          ...clockWords(words, template.frame, wayTo(template, template.middle)),
+        }),
+      );
   } else told.push(t('mark.cut-round', { mm: mm(body.cutout) }));
   const behind = depthBehind(speaker, one.placed, one.panel) ?? 0;
   told.push(
@@ -123,11 +130,8 @@ export function cutSentences(words: PrintedWords, one: SpeakerMarks): string[] {
   return told;
 }
 
-/** Which way on the clock face laid on the panel, and where its 12 leads. */
-export function clockOf({ template }: SpeakerMarks, [x, y]: readonly [number, number]) {
-  if (!template) return { hour: 12, way: 'up' };
-  const { frame } = template;
-  const [r, u] = [frame.right, frame.up];
-  const way = [0, 1, 2].map((k) => x * (r[k] as number) + y * (u[k] as number));
-  return { hour: hourOf(frame, way as unknown as typeof r), way: frame.upIs };
+/** A point of the template's plane as a way in the car. */
+function wayTo({ frame: { right, up } }: MarkTemplate, [x, y]: readonly [number, number]): Vec3 {
+  const along = (k: 0 | 1 | 2) => x * right[k] + y * up[k];
+  return [along(0), along(1), along(2)];
 }

@@ -1,11 +1,12 @@
 import { useMemo } from 'react';
-import { FLANGE_LIFT, hourOf, MOST_WEDGE_DEG, panelFrame, RIM_RADIUS } from '../../geometry';
+import { FLANGE_LIFT, MOST_WEDGE_DEG, panelFrame, RIM_RADIUS } from '../../geometry';
 import { MM_PER_INCH } from '../../plan/units';
 import type { PageSize } from '../../store/paper-settings';
 import { type PaperFacts, usePaperFacts } from '../facts';
 import { misfitSentences, misfitsOf } from '../mark-out/misfits';
 import { type Block, contentBox, Flow, heading, paragraphs, piece } from '../page';
 import { cautionBlocks } from '../parts/cautions';
+import { clockWords } from '../parts/clock';
 import { usePaperSettings } from '../settings';
 import { type PrintedWords, useWords } from '../words/use-words';
 import { type SpeakerOnRing, speakersOnRings } from './ring-data';
@@ -199,7 +200,7 @@ function madeSentences(words: PrintedWords, { answer, place, lift }: SpeakerOnRi
   const { overLimit, thickSide } = answer.ring;
   const frame = panelFrame(place.normal);
   return [
-    ...(thickSide ? [t('ring.thick', { hour: hourOf(frame, thickSide), way: frame.upIs })] : []),
+    ...(thickSide ? [t('ring.thick', clockWords(words, frame, thickSide))] : []),
     ...(overLimit ? [t('ring.steep', { deg: n.angle(MOST_WEDGE_DEG) })] : []),
     ...(lift > FLANGE_LIFT
       ? [t('ring.lift', { mm: n.length(lift, n.unit === 'mm' ? 1 : 2) })]

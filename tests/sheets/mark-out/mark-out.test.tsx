@@ -79,6 +79,52 @@ describe('the mark-out sheet', () => {
     expect(text).toMatch(/towards \d+ o’clock/);
   });
 
+  test.each([
+    // Leaning up out of its door: back along the axis the panel is met below the spot.
+    ['left', 'up', [0, 0, 0.3], 6, 180],
+    // To the rear: met before the spot, and the front is right of one who looks at the left door …
+    ['left', 'to the rear', [0.3, 0, 0], 3, 90],
+    // … and left of one who looks at the right door.
+    ['right', 'to the rear', [0.3, 0, 0], 9, 270],
+    ['right', 'down', [0, 0, -0.3], 12, 0],
+  ] as const)(
+    'where a hole’s middle lies, by hand: %s door, leaning %s',
+    (side, _, lean, hour, deg) => {
+      const id = `midbass-${side}`;
+      const at = mountSpeaker('a', id, {
+        panel: `door-lower-${side}`,
+        u: 0.14,
+        v: 0.4,
+        standoff: 40,
+      });
+      const square = factsOf([at]).result.placed.find(({ speaker }) => speaker === id)?.normal;
+      if (!square) throw new Error('the door has no normal');
+      const direction: Vec3 = [square[0] + lean[0], square[1] + lean[1], square[2] + lean[2]];
+      const facts = factsOf([
+        aimSpeaker('a', id, { kind: 'direction', direction }),
+        at,
+        setRing('a', id, { screws: 6 }),
+      ]);
+      const text = pieceText(en, facts, `spot-${id}`);
+      const [, toldHour, toldDeg] =
+        /towards (\d+) o’clock \((\d+)° clockwise from 12\)/.exec(text) ?? [];
+      expect(Number(toldHour)).toBe(hour);
+      // The door is neither quite upright nor quite straight.
+      const off = Math.abs(((Number(toldDeg) - deg + 540) % 360) - 180);
+      expect(off, text).toBeLessThan(5);
+      // As near as a degree: the template's own middle says so too.
+      const one = speakerMarks(facts.cabin, facts.option, facts.result.placed).find(
+        ({ speaker }) => speaker.id === id,
+      );
+      const [x, y] = one?.template?.middle ?? [0, 0];
+      const own = ((Math.atan2(x, y) * 180) / Math.PI + 360) % 360;
+      expect(Math.abs(((Number(toldDeg) - own + 540) % 360) - 180)).toBeLessThanOrEqual(0.5);
+      expect(pieceText(de, facts, `spot-${id}`)).toContain(
+        `auf ${hour} Uhr (${toldDeg}° im Uhrzeigersinn von 12 Uhr)`,
+      );
+    },
+  );
+
   test('warns of keep-clear zones and of what does not fit, and of what to look up first', () => {
     const facts = factsOf([
       mountSpeaker('a', 'tweeter-left', { panel: 'pillar-left', u: 0.5, v: 0.9, standoff: 15 }),

@@ -35,7 +35,7 @@ export const markOut = {
   'mark.cut-round': 'Rund, {mm}.',
   'mark.cut-oval': 'Oval, {long} mal {short}: die Öffnung von {mm} entlang der geneigten Achse.',
   'mark.cut-off':
-    'Seine Mitte liegt {mm} neben der Stelle, auf {hour} Uhr vom Innenraum aus gesehen; 12 Uhr ist {way, select, up {oben} front {vorn} rear {hinten} left {links} right {rechts} other {unten}}.',
+    'Seine Mitte liegt {mm} neben der Stelle, auf {hour} Uhr ({deg} im Uhrzeigersinn von 12 Uhr) vom Innenraum aus gesehen; 12 Uhr ist {way, select, up {oben} front {vorn} rear {hinten} left {links} right {rechts} other {unten}}.',
   'mark.cut-none':
     'Keiner: Der Korb steht ganz vor der Fläche. Nur Leitungen und Befestigungen gehen hindurch.',
   'mark.body-before': 'Flansch {flange}, Tiefe {depth}.',

@@ -16,7 +16,7 @@ export const ring = {
   'ring.steep':
     'Der Keil liegt über der Grenze von {deg}: näher an der Senkrechten ausrichten, eine andere Stelle nehmen oder ein eigenes Gehäuse bauen.',
   'ring.thick':
-    'Dicke Seite auf {hour} Uhr, vom Innenraum aus gesehen; 12 Uhr ist {way, select, up {oben} front {vorn} rear {hinten} left {links} right {rechts} other {unten}}.',
+    'Dicke Seite auf {hour} Uhr ({deg} im Uhrzeigersinn von 12 Uhr), vom Innenraum aus gesehen; 12 Uhr ist {way, select, up {oben} front {vorn} rear {hinten} left {links} right {rechts} other {unten}}.',
   'ring.lift':
     'Die Fläche ist dort gewölbt: Der ebene Rücken hebt bis zu {mm} von ihr ab. Der Fläche anpassen oder unterfüttern.',
   'ring.true-size': 'Schnitt in wahrer Größe',

@@ -35,7 +35,7 @@ export const markOut = {
   'mark.cut-round': 'Round, {mm}.',
   'mark.cut-oval': 'Oval, {long} by {short}: the opening of {mm} along the tilted axis.',
   'mark.cut-off':
-    'Its middle lies {mm} off the spot, towards {hour} o’clock seen from the cabin, 12 being {way, select, up {up} front {to the front} rear {to the rear} left {to the left} right {to the right} other {down}}.',
+    'Its middle lies {mm} off the spot, towards {hour} o’clock ({deg} clockwise from 12) seen from the cabin, 12 being {way, select, up {up} front {to the front} rear {to the rear} left {to the left} right {to the right} other {down}}.',
   'mark.cut-none':
     'None: the body stands wholly before the panel. Only wires and fixings go through.',
   'mark.body': 'Flange {flange}, depth {depth}, of which {behind} behind the panel.',

@@ -15,7 +15,7 @@ export const ring = {
   'ring.steep':
     'Its wedge is over the limit of {deg}: aim nearer to the panel’s normal, take another spot, or build a pod.',
   'ring.thick':
-    'Thick side to {hour} o’clock as seen from the cabin, 12 being {way, select, up {up} front {to the front} rear {to the rear} left {to the left} right {to the right} other {down}}.',
+    'Thick side to {hour} o’clock ({deg} clockwise from 12) as seen from the cabin, 12 being {way, select, up {up} front {to the front} rear {to the rear} left {to the left} right {to the right} other {down}}.',
   'ring.lift':
     'The panel is curved there: the flat back lifts up to {mm} off it. Scribe it to the panel, or fill under it.',
   'ring.true-size': 'Section at true size',
