@@ -5,7 +5,10 @@ import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 
 /** What was measured or set in this car, and what is only usual for its body style. */
-export function knownBlocks({ plan, cabin, option }: PaperFacts, words: PrintedWords): Block[] {
+export function knownBlocks(
+  { plan, cabin, option, seat }: PaperFacts,
+  words: PrintedWords,
+): Block[] {
   const { t, n, names } = words;
   const { template, dimensions = {}, measured = {}, panels = [] } = plan.cabin;
   const known = DIMENSIONS.filter(({ id }) => typeof dimensions[id] === 'number');
@@ -31,7 +34,9 @@ export function knownBlocks({ plan, cabin, option }: PaperFacts, words: PrintedW
   if (sounds > 0) items.push(t('customer.known.sounds', { count: sounds }));
   if (arrivals.length > 0) items.push(t('customer.known.arrivals', { count: arrivals.length }));
   const assumed = Object.keys(cabin.dimensions).length - known.length;
-  const height = cabin.dimensions.occupantHeight;
+  // Of who sits there: a seat may have an occupant of its own size.
+  const sits = cabin.seats.find(({ id }) => id === seat?.id);
+  const height = sits?.posture?.stature ?? cabin.dimensions.occupantHeight;
   const temperature = n.temperature(plan.air.temperatureC);
   return [
     heading('known', t('customer.known')),

@@ -32,11 +32,11 @@ interface PictureProps {
 /** The car in one view, with everything on it. */
 export function Picture({ facts, prepared, words, view, width, height }: PictureProps) {
   const drawing = prepared.drawings[view];
-  const { seat, cabin } = facts;
+  const { seat, cabin, result } = facts;
   return (
     <CarPicture
       drawing={drawing}
-      crop={cropOf(cabin, drawing)}
+      crop={cropOf(cabin, drawing, result.placed)}
       width={width}
       height={height}
       marks={marksOf(facts)}

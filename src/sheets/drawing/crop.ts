@@ -1,18 +1,32 @@
-import type { CabinModel } from '../../geometry';
+import type { CabinModel, PlacedSpeaker } from '../../geometry';
 import type { CarDrawing } from './draw-car';
 import type { Box } from './raster';
+
+/** What is shown behind the last head, and behind a speaker farther back, mm. Choices of ours. */
+const BEHIND_HEAD = 420;
+const BEHIND_SPEAKER = 150;
 
 /** Room round the cabin, mm. */
 const ROOM = 90;
 
 /**
  * What of a drawing is shown: from behind all of it; from above and the side the cabin as far back as
- * somebody sits, since the luggage room and the bonnet tell nothing and make the rest small.
+ * somebody sits or a speaker stands, since the luggage room and the bonnet tell nothing and make the rest small.
  */
-export function cropOf({ panels, seats }: CabinModel, { camera, box }: CarDrawing): Box {
+export function cropOf(
+  { panels, seats }: Pick<CabinModel, 'panels' | 'seats'>,
+  { camera, box }: Pick<CarDrawing, 'camera' | 'box'>,
+  placed: readonly Pick<PlacedSpeaker, 'position'>[],
+): Box {
   if (camera.id === 'behind' || panels.length === 0) return box;
   // Without a listener there is no end to what is looked at.
-  const last = seats.length > 0 ? Math.max(...seats.map(({ head }) => head[0] + 420)) : Infinity;
+  const last =
+    seats.length > 0
+      ? Math.max(
+          ...seats.map(({ head }) => head[0] + BEHIND_HEAD),
+          ...placed.map(({ position }) => position[0] + BEHIND_SPEAKER),
+        )
+      : Infinity;
   const inside: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
   for (const { patch } of panels) {
     for (const point of patch.control) {

@@ -39,12 +39,13 @@ export function stripBlocks(facts: PaperFacts, words: PrintedWords, width: numbe
     const id = `arrival-${motion.delays}`;
     return { id, motion, strip: stripDrawing([row], said, { width, id, columns }) };
   });
-  const [first] = motions;
+  // Rows end a little apart.
+  const longest = Math.max(...motions.map(({ end }) => end));
   return [
     heading('strip', t('strip.title')),
     ...(motions.length === BOTH.length
       ? [
-          piece('strip-lead', <p>{t('strip.lead', { time: n.time(first?.end) })}</p>, {
+          piece('strip-lead', <p>{t('strip.lead', { time: n.time(longest) })}</p>, {
             keepWithNext: true,
           }),
         ]

@@ -213,6 +213,14 @@ describe('what was measured and what was assumed', () => {
     expect(textOf(facts, de)).toContain('Sitzhöhe 300 mm');
   });
 
+  test('counts with whoever sits on the seat that is looked at', () => {
+    const { plan } = factsWith('demo');
+    const facts = factsOfPlan({ ...plan, seats: [{ id: 'front-left', occupantHeight: 1960 }] });
+    expect(facts.seat?.id).toBe('front-left');
+    expect(textOf(facts)).toContain('A listener of 1960 mm');
+    expect(textOf(factsWith('demo'))).toContain('A listener of 1755 mm');
+  });
+
   test('says so where nothing was measured', () => {
     expect(textOf(factsWith('demo'))).toContain(
       'Nothing of the cabin was measured in this car yet.',

@@ -36,6 +36,20 @@ describe('the arrival of sound on paper', () => {
     expect(plainText(markup(blocks, 'arrival-aligned'))).toMatch(/^Set up for your seat,/);
   });
 
+  test('says how long the longer row lasts', () => {
+    const ends = (['none', 'aligned'] as const).map(
+      (delays) => slowMotion(stageOf(facts), facts.seat?.id ?? '', delays).end,
+    );
+    const [short, long] = ends.sort((a, b) => a - b) as [number, number];
+    expect(long - short).toBeGreaterThan(0.01);
+    expect(plainText(markup(blocks, 'strip-lead'))).toContain(
+      `Up to ${long.toFixed(2)} ms, twice.`,
+    );
+    expect(plainText(markup(stripBlocks(facts, de, WIDTH), 'strip-lead'))).toContain(
+      `Bis zu ${long.toFixed(2).replace('.', ',')} ms, zweimal.`,
+    );
+  });
+
   test('has its height before it is drawn, within a page, and both rows to one scale', () => {
     const sizes = (['none', 'aligned'] as const).map((delays) => {
       const html = markup(blocks, `arrival-${delays}`);

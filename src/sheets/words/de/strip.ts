@@ -1,7 +1,7 @@
 export const strip = {
   'strip.title': 'Wie der Schall Sie erreicht',
   'strip.lead':
-    'Dieselben {time}, zweimal. Zu sehen ist das nicht: ein Wimpernschlag dauert um ein Vielfaches länger.',
+    'Bis zu {time}, zweimal. Zu sehen ist das nicht: ein Wimpernschlag dauert um ein Vielfaches länger.',
   'strip.none': 'Wie gebaut: alle Lautsprecher beginnen im selben Augenblick.',
   'strip.aligned': 'Auf Ihren Platz eingestellt: die näheren warten, und alles kommt gemeinsam an.',
   'strip.aligned.other': 'Auf einen anderen Platz eingestellt: {seat}.',

@@ -2,7 +2,7 @@
 export const strip = {
   'strip.title': 'How the sound reaches you',
   'strip.lead':
-    'The same {time}, twice. You cannot see it happen: a blink of an eye takes many times as long.',
+    'Up to {time}, twice. You cannot see it happen: a blink of an eye takes many times as long.',
   'strip.none': 'As built, every speaker starts at the same moment.',
   'strip.aligned':
     'Set up for your seat, the nearer speakers wait and everything arrives together.',
