@@ -9,6 +9,7 @@ export { ringInCar } from './ring-in-car';
 export { type RingSectionDrawing, ringSection } from './ring-section';
 export { ringStandoff } from './ring-standoff';
 export { formOfSpeaker, inputOfSpeaker, placeOfSpeaker, ringOfSpeaker } from './speaker-ring';
+export { stepUp } from './step-up';
 export * from './types';
 export { LEAST_THICKNESS, usualRing } from './usual-ring';
 export {

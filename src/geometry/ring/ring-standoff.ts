@@ -1,3 +1,4 @@
+import { stepUp } from './step-up';
 import type { RingInput, RingPlace } from './types';
 import { ringShape } from './wedge-ring';
 
@@ -25,8 +26,7 @@ export function ringStandoff(
     if (answer.ok) return standoff;
     if (answer.standoffNeeded === null) return null;
     // Up to the next tenth, and by one at least, so that it ends.
-    standoff = Math.max(Math.ceil(answer.standoffNeeded / TENTH - 1e-6) * TENTH, standoff + TENTH);
-    standoff = Math.round(standoff * 10) / 10;
+    standoff = Math.max(stepUp(answer.standoffNeeded), Math.round((standoff + TENTH) * 10) / 10);
   }
   return null;
 }

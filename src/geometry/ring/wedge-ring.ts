@@ -1,5 +1,6 @@
 import { cross, degrees, direction, dot, radians, scale, sub, type Vec3 } from '../vector';
 import { ringMesh } from './ring-mesh';
+import { stepUp } from './step-up';
 import type { RingAnswer, RingForm, RingInput, RingPlace, RingShapeAnswer } from './types';
 
 /** A steeper wedge looks out of the panel more than a hand's breadth. Choice of ours, no source. */
@@ -80,7 +81,7 @@ export function ringShape(input: RingInput, place: RingPlace): RingShapeAnswer {
   const needed = Math.max(byEdge, byRecess);
   if (place.standoff < needed - 1e-9)
     return refuse(
-      `${round(needed - place.standoff)} mm more stand-off is wanted: ${round(needed)} mm for a wedge of ` +
+      `${stepUp(needed - place.standoff)} mm more stand-off is wanted: ${stepUp(needed)} mm for a wedge of ` +
         `${round(degrees(Math.acos(cosine)))}° with no place thinner than ${round(least)} mm`,
       needed,
     );

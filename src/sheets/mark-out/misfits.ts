@@ -7,6 +7,7 @@ import {
   type PlacedSpeaker,
   type StandingSpeaker,
 } from '../../geometry';
+import { standoffWords } from '../parts/standoff-words';
 import type { PrintedWords } from '../words/use-words';
 
 export interface MisfitSubject {
@@ -62,7 +63,9 @@ export function misfitSentences(
         case 'bore':
           return t('misfit.bore', told);
         case 'ring':
-          return t(by === null ? 'misfit.no-ring' : 'misfit.ring', told);
+          return by === null
+            ? t('misfit.no-ring', told)
+            : t('misfit.ring', { by: standoffWords(n, by) });
         case 'speaker':
         case 'obstacle':
         case 'zone':

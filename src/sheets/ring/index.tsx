@@ -7,6 +7,7 @@ import { misfitSentences, misfitsOf } from '../mark-out/misfits';
 import { type Block, contentBox, Flow, heading, paragraphs, piece } from '../page';
 import { cautionBlocks } from '../parts/cautions';
 import { clockWords } from '../parts/clock';
+import { standoffWords } from '../parts/standoff-words';
 import { usePaperSettings } from '../settings';
 import { type PrintedWords, useWords } from '../words/use-words';
 import { type SpeakerOnRing, speakersOnRings } from './ring-data';
@@ -213,6 +214,6 @@ function refusedSentence({ t, n }: PrintedWords, { answer, place }: SpeakerOnRin
   return answer.standoffNeeded === null
     ? t('ring.refused-measures')
     : t('ring.refused-standoff', {
-        mm: n.length(answer.standoffNeeded - place.standoff, n.unit === 'mm' ? 1 : 2),
+        mm: standoffWords(n, answer.standoffNeeded - place.standoff),
       });
 }

@@ -1,7 +1,7 @@
 /** Whether a speaker fits, in words: what is wrong worst first, and what nobody told the model. */
-import type { FitProblem, Panel, SpeakerInput } from '../../geometry';
+import { type FitProblem, type Panel, type SpeakerInput, stepUp } from '../../geometry';
 import { speakerName } from '../../plan/names';
-import { formatLength, formatNumber, type LengthUnit } from '../../plan/units';
+import { formatLength, formatNumber, type LengthUnit, MM_PER_INCH } from '../../plan/units';
 import { withArticle } from '../parts/names';
 
 /** `unknown`: nothing is wrong, but its body was not entered. */
@@ -32,8 +32,12 @@ export function worstFirst(problems: readonly FitProblem[]): FitProblem[] {
 /** The engine's sentence in the user's unit; what stands in quotes is a name and stays. */
 export function inUnit(sentence: string, unit: LengthUnit): string {
   if (unit === 'mm') return sentence;
+  // What is wanted has to be enough when it is typed in.
+  const isWanted = sentence.includes('is wanted');
+  const told = (mm: number): string =>
+    formatLength(isWanted ? stepUp(mm / MM_PER_INCH, 100) * MM_PER_INCH : mm, unit);
   return sentence.replace(/"[^"]*"|(\d+(?:\.\d+)?) mm/g, (whole, mm?: string) =>
-    mm === undefined ? whole : formatLength(Number(mm), unit),
+    mm === undefined ? whole : told(Number(mm)),
   );
 }
 

@@ -76,6 +76,24 @@ describe('a mounting ring', () => {
     expect(sections.thinOuter).toBeCloseTo(4, 9);
   });
 
+  test('stands with what its sentence tells, and told to the tenth it could not be less', () => {
+    const seats: RingInput['seat'][] = [{ kind: 'proud' }, { kind: 'sunk', recess: 108, depth: 5 }];
+    for (const seat of seats)
+      for (let deg = 1; deg <= 44; deg += 1.3)
+        for (const standoff of [0, 1.23, 2.5]) {
+          const input = { ...INPUT, seat };
+          const answer = wedgeRing(input, leaning(deg, standoff));
+          if (answer.ok) continue;
+          const [more, told] = [...answer.message.matchAll(/([\d.]+) mm/g)].map(([, mm]) =>
+            Number(mm),
+          ) as [number, number];
+          expect(wedgeRing(input, leaning(deg, told)).ok).toBe(true);
+          expect(wedgeRing(input, leaning(deg, standoff + more)).ok).toBe(true);
+          expect(wedgeRing(input, leaning(deg, told - 0.1)).ok).toBe(false);
+          expect(wedgeRing(input, leaning(deg, standoff + more - 0.1)).ok).toBe(false);
+        }
+  });
+
   test('a recess leaves the least thickness under the flange', () => {
     const sunk: RingInput = { ...INPUT, seat: { kind: 'sunk', recess: 108, depth: 5 } };
     const answer = wedgeRing(sunk, leaning(10, 2));

@@ -135,6 +135,39 @@ describe('the sheet of rings', () => {
     );
   });
 
+  test('the stand-off it tells as missing is enough, in millimetres and in inches', () => {
+    for (let standoff = 8; standoff < 15; standoff += 1.7) {
+      const low = factsOf(leaning(standoff));
+      const subject = { ...low, placed: low.result.placed };
+      const misfits = misfitsOf(subject).get('midbass-left') ?? [];
+      const printed = [
+        [en, 1],
+        [wordsOf('en', 'in'), 25.4],
+      ] as const;
+      for (const [words, unit] of printed) {
+        const told = plainText(
+          renderToStaticMarkup(contentOf(ringBlocks(words, low, 'A4'), 'told-midbass-left')),
+        );
+        const wanted = [
+          /it wants ([\d.]+) (?:mm|in) more stand-off/.exec(told)?.[1],
+          /wants ([\d.]+)/.exec(
+            misfitSentences(words, misfits, subject).find((one) =>
+              one.startsWith('the ring wants'),
+            ) ?? '',
+          )?.[1],
+        ];
+        for (const mm of wanted) {
+          const raised = factsOf(leaning(standoff + Number(mm) * unit));
+          const { speakers } = raised.option;
+          const id = 'midbass-left';
+          const one = speakers.find((speaker) => speaker.id === id);
+          const at = raised.result.placed.find(({ speaker }) => speaker === id);
+          expect(one && at && ringOfSpeaker(one, at)?.ok).toBe(true);
+        }
+      }
+    }
+  });
+
   test('without a ring it says how to get one', () => {
     expect(ringBlocks(en, factsOf(), 'A4').map(({ id }) => id)).toEqual(['title', 'none-0']);
   });

@@ -111,6 +111,10 @@ describe('whether a speaker fits, in words', () => {
       '1.00 in too deep for "25.4 mm board"',
     );
     expect(inUnit('4 mm too deep', 'mm')).toBe('4 mm too deep');
+    // 0.563 and 0.957 in: less would not do.
+    expect(inUnit('14.3 mm more stand-off is wanted: 24.3 mm', 'in')).toBe(
+      '0.57 in more stand-off is wanted: 0.96 in',
+    );
   });
 
   it('calls other speakers as the page does', () => {
