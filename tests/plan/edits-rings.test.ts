@@ -37,6 +37,22 @@ describe('the ring a speaker stands on', () => {
     expect(speaker(plan, 'midrange-right').ring).toBeUndefined();
   });
 
+  test('of a pair tied again is the leading side’s, on both sides or on none', () => {
+    const apart = changed(
+      tiePair('a', 'midrange', false),
+      setRing('a', 'midrange-left', { outer: 110 }),
+    );
+    const both = produce(apart, tiePair('a', 'midrange', true, 'left'));
+    expect(speaker(both, 'midrange-right').ring).toEqual({ outer: 110 });
+    expect(speaker(both, 'midrange-left').ring).toEqual({ outer: 110 });
+    const none = produce(apart, tiePair('a', 'midrange', true, 'right'));
+    expect('ring' in speaker(none, 'midrange-left')).toBe(false);
+    expect('ring' in speaker(none, 'midrange-right')).toBe(false);
+    // Tying alone changes nothing else.
+    const tied = produce(apart, tiePair('a', 'midrange', true));
+    expect(tied.options[0]?.speakers).toEqual(apart.options[0]?.speakers);
+  });
+
   test('is one undo step', () => {
     const store = createPlanStore(demoPlan());
     store.edit('put the mids on rings', setRing('a', 'midrange-left', {}));

@@ -119,7 +119,7 @@ export function removeSpeaker(optionId: string, speakerId: string, withTwin: boo
 
 /**
  * Ties or unties a pair. Tying moves nothing by itself; with `lead` the other side goes to the
- * mirror image of that side, aim included.
+ * mirror image of that side, its aim and the ring it stands on included.
  */
 export function tiePair(optionId: string, pair: string, tied: boolean, lead?: Side): PlanRecipe {
   return (draft) => {
@@ -141,5 +141,7 @@ export function tiePair(optionId: string, pair: string, tied: boolean, lead?: Si
     const aim = leader.aim && plain(leader.aim);
     const image = aim && (aim.kind === 'seat' ? aim : mirrorAim(aim));
     if (!same(image, follower.aim)) assign(follower, { aim: image && castDraft(image) });
+    const ring = leader.ring && plain(leader.ring);
+    if (!same(ring, follower.ring)) assign(follower, { ring: ring && castDraft(ring) });
   };
 }
