@@ -64,7 +64,8 @@ export function buildSkin(panels: readonly Panel[]): Skin {
         return false;
       });
       const turns = crossings.reduce((sum, { turn }) => sum + turn, 0);
-      if (turns === 0 || !isInside(to)) return null;
+      // Below 0 where its own panel's way back in lay too near to count: it stands inside all the same.
+      if (turns <= 0 || !isInside(to)) return null;
       const into = crossings.filter(({ turn }) => turn > 0);
       into.sort((one, other) => one.at - other.at);
       return into[0]?.panel ?? null;

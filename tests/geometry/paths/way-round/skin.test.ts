@@ -140,6 +140,46 @@ describe('the skin', () => {
     expect(buildSkin(other.panels).between(spot, headOf(other), null)).toBeNull();
   });
 
+  test('keeps a speaker inside whose line leaves and enters it again close by, and once more farther on', () => {
+    /** Six boards round a box, looking out of it, or into it. */
+    const boards = (id: string, low: Vec3, high: Vec3, looks: 'out' | 'in'): PanelInput[] =>
+      [0, 1, 2].flatMap((k) =>
+        [low, high].map((end, side): PanelInput => {
+          const [i, j] = [(k + 1) % 3, (k + 2) % 3];
+          const at = (a: Vec3, b: Vec3): Vec3 => {
+            const p = [0, 0, 0];
+            p[k] = end[k] as number;
+            p[i] = a[i] as number;
+            p[j] = b[j] as number;
+            return p as unknown as Vec3;
+          };
+          const round = [at(low, low), at(high, low), at(high, high), at(low, high)];
+          const isTurned = (side === 1) !== (looks === 'out');
+          return {
+            id: `${id}-${k}-${side}`,
+            corners: (isTurned ? round.reverse() : round) as [Vec3, Vec3, Vec3, Vec3],
+          };
+        }),
+      );
+    const { panels } = cabinOf({
+      template: 'none',
+      wheelSide: 'left',
+      panels: [
+        ...boards('room', [0, 0, 0], [1000, 1000, 1000], 'in'),
+        ...boards('fin', [101, 200, 200], [103, 800, 800], 'out'),
+        ...boards('beam', [500, 200, 200], [600, 800, 800], 'out'),
+      ],
+    });
+    const skin = buildSkin(panels.map((panel) => ({ ...panel, given: false, ofSkin: true })));
+    const spot = { panel: 'fin-0-0', standoff: 8, normal: [-1, 0, 0] as Vec3 };
+    const to: Vec3 = [900, 520, 510];
+    expect(skin.between([100, 500, 500], to, spot)).toBeNull();
+    expect(skin.between([100, 500, 500], to, null)).toBeNull();
+    // In the beam it is outside, and behind the room's wall.
+    expect(skin.between([550, 500, 500], to, null)?.id).toBe('beam-0-1');
+    expect(skin.between([-50, 100, 100], to, null)?.id).toBe('room-0-0');
+  });
+
   test('lets nothing through to a speaker whose stand-off takes it beyond the windscreen, and says so', () => {
     const answer = evaluatePlan({
       air: { temperatureC: 20, relativeHumidityPercent: 50, pressureKPa: 101.325 },
