@@ -180,6 +180,13 @@ describe('what was measured', () => {
       },
       'options[0].readings[0].to: must be another point',
     ],
+    [
+      'both ends alike but for a field nobody knows',
+      (o: Loose) => {
+        o.readings[0].to = { ...o.readings[0].from, note: 'twice' };
+      },
+      'options[0].readings[0].to: must be another point',
+    ],
   ])('with %s is refused with its place', (_, change, sentence) => {
     const loose = JSON.parse(
       writePlan(

@@ -1,5 +1,6 @@
 import type { Refusal } from '../../geometry';
 import { quoted } from '../quoted';
+import { sameEnd } from '../readings';
 import type { PlanOption } from '../types';
 
 /**
@@ -37,7 +38,7 @@ export function checkMeasured(
     const here = `${path}.readings[${r}]`;
     if (from.kind === 'speaker') missing(from.speaker, `${here}.from.speaker`);
     if (to.kind === 'speaker') missing(to.speaker, `${here}.to.speaker`);
-    if (JSON.stringify(from) === JSON.stringify(to))
+    if (sameEnd(from, to))
       refusals.push({ path: `${here}.to`, message: 'must be another point than where it starts' });
   }
   return refusals;
