@@ -124,8 +124,10 @@ test('the mark-out sheet is printed with rulers and templates true to 0.1 mm, an
   await page.getByLabel('Ruler up the page, mm').fill('100');
   await expect(page.getByText(/^These templates are not to be used/)).toBeVisible();
   await expect(page.getByText('The print is not true: do not use it').first()).toBeVisible();
+  await page.getByLabel('Ruler across, mm').fill('abc');
+  await expect(page.getByText('Enter both as lengths, such as 99.8 or 3.93 in.')).toBeVisible();
   await page.getByLabel('Ruler across, mm').fill('99,9');
-  await expect(page.getByText(/^True enough: −0.1 % across/)).toBeVisible();
+  await expect(page.getByText(/^True enough: −0.10 % across/)).toBeVisible();
 });
 
 test('by keyboard: a ring is made, its bore typed, its file saved, and its sheet read in German', async ({

@@ -18,12 +18,20 @@ import type { SpeakerMarks } from './mark-data';
 /** Nearer to level, or to upright, than this is told as that, degrees. */
 const EVEN_DEG = 0.05;
 
-/** How good the mark will be. */
-export function errorSentence(words: PrintedWords, { mark }: SpeakerMarks): string {
+/** How good the mark will be; where no tapes make one, where it lies. */
+export function errorSentence(words: PrintedWords, one: SpeakerMarks): string {
   const { t } = words;
-  return mark.within95 === null
-    ? t('mark.no-fix')
-    : t('mark.error', { sd: words.n.length(TAPE_SD), error: fine(words, mark.within95) });
+  const { mark, template } = one;
+  if (mark.within95 !== null)
+    return t('mark.error', { sd: words.n.length(TAPE_SD), error: fine(words, mark.within95) });
+  const high = heightSentences(words, one).length > 0;
+  const [x, y, z] = mark.spot;
+  return t('mark.no-fix', {
+    by: high ? (template ? 'both' : 'heights') : 'neither',
+    x: fine(words, x),
+    y: fine(words, y),
+    z: fine(words, z),
+  });
 }
 
 /** Over the sill and the rail, or below them. */

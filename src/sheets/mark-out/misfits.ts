@@ -70,6 +70,8 @@ export function misfitSentences(
         case 'obstacle':
         case 'zone':
           return t(by === null ? 'misfit.inside' : 'misfit.into', told);
+        case 'airspace':
+          return t(by === null ? 'misfit.no-air' : 'misfit.airspace', told);
         default:
           return t(`misfit.${kind}`, told);
       }

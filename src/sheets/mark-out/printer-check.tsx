@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { parseNumber } from '../../plan/units';
+import { parseLength } from '../../plan/units';
 import type { PrintedWords } from '../words/use-words';
 import { MOST_STRETCH, type PrinterScale, printerScale } from './printer-scale';
 
@@ -17,6 +17,7 @@ export function PrinterCheck({ words, onChange }: PrinterCheckProps) {
   const id = useId();
   const [typed, setTyped] = useState({ across: '', up: '' });
   const scale = readScale(typed.across, typed.up);
+  const unread = Object.values(typed).some((text) => text.trim() !== '' && !lengthIn(text));
   const change = (next: typeof typed) => {
     setTyped(next);
     onChange(readScale(next.across, next.up));
@@ -30,6 +31,7 @@ export function PrinterCheck({ words, onChange }: PrinterCheckProps) {
         inputMode="decimal"
         autoComplete="off"
         placeholder="100"
+        aria-invalid={typed[key].trim() !== '' && !lengthIn(typed[key])}
         value={typed[key]}
         aria-describedby={`${id}-said`}
         onChange={(event) => change({ ...typed, [key]: event.target.value })}
@@ -45,21 +47,27 @@ export function PrinterCheck({ words, onChange }: PrinterCheckProps) {
         {field('up', t('printer.up'))}
       </div>
       <p id={`${id}-said`} role="status" className={scale && !scale.ok ? 'printer-bad' : undefined}>
-        {scale && scaleSentence(words, scale)}
+        {unread ? t('printer.unread') : scale && scaleSentence(words, scale)}
       </p>
     </section>
   );
 }
 
+/** In mm unless it says otherwise; `null`: no length. */
+function lengthIn(text: string): number | null {
+  const read = parseLength(text, 'mm');
+  return read.ok && read.value > 0 ? read.value : null;
+}
+
 /** `null` while one of the two is no length yet. */
 export function readScale(across: string, up: string): PrinterScale | null {
-  const read = [across, up].map((text) => parseNumber(text, ['mm']));
-  const [a, b] = read;
-  return a?.ok && b?.ok && a.value > 0 && b.value > 0 ? printerScale(a.value, b.value) : null;
+  const [a, b] = [lengthIn(across), lengthIn(up)];
+  return a && b ? printerScale(a, b) : null;
 }
 
 export function scaleSentence({ t, n }: PrintedWords, { across, up, ok }: PrinterScale): string {
-  const percent = (share: number) => `${n.signed(share * 100, 1)} %`;
+  // To a hundredth: what is refused never reads as what is allowed.
+  const percent = (share: number) => `${n.signed(share * 100, 2)} %`;
   const told = { across: percent(across), up: percent(up) };
   return ok
     ? t('printer.good', {

@@ -22,6 +22,7 @@ const DRAWING = [78, 58] as const;
 export function SpotBlock({ one, cabin, name, misfits, words }: SpotBlockProps) {
   const { t, names } = words;
   const { mark, placed, zones, cautions } = one;
+  const heights = heightSentences(words, one);
   const facing = placed.normal ?? placed.axis;
   return (
     <div className="mark-spot-block">
@@ -48,10 +49,12 @@ export function SpotBlock({ one, cabin, name, misfits, words }: SpotBlockProps) 
         <div>
           {mark.tapes.length > 0 && <Tapes one={one} words={words} />}
           <p className="paper-small">{errorSentence(words, one)}</p>
-          <p className="mark-heights">
-            <strong>{t('mark.heights')}: </strong>
-            {heightSentences(words, one).join('; ')}.
-          </p>
+          {heights.length > 0 && (
+            <p className="mark-heights">
+              <strong>{t('mark.heights')}: </strong>
+              {heights.join('; ')}.
+            </p>
+          )}
         </div>
       </div>
       <div className="mark-columns">

@@ -198,6 +198,41 @@ describe('the mark-out sheet', () => {
     }
   });
 
+  test('a spot that nothing fixes is named by its place in the plan, without half sentences', () => {
+    const { plan, option } = factsOf();
+    const { mount: _, body: __, ...tweeter } = option.speakers[0] as SpeakerInput;
+    const seats = [{ id: 'front-left', head: [900, -365, 880] as Vec3, facingDeg: 0 }];
+    const facts = factsOfPlan({
+      ...plan,
+      cabin: { template: 'none', wheelSide: 'left' },
+      seats,
+      options: [
+        { id: 'a', title: '', speakers: [{ ...tweeter, position: [312.4, -500, 900] as Vec3 }] },
+      ],
+    });
+    const text = pieceText(en, facts, 'spot-tweeter-left');
+    expect(text).toContain(
+      'fix this spot. In the plan’s axes it lies at x 312.4 mm (to the rear), y −500.0 mm (to the right) and z 900.0 mm (up).',
+    );
+    expect(text).not.toContain('Height');
+    const german = pieceText(de, facts, 'spot-tweeter-left');
+    expect(german).toContain('bei x 312,4 mm (nach hinten), y −500,0 mm (nach rechts)');
+    expect(german).not.toContain('Höhe');
+  });
+
+  test('a pocket that holds no air is told so, not as litres of nothing', () => {
+    const { plan, option } = factsOf();
+    const pockets = (option.pockets ?? []).map((one) => ({ ...one, wall: 40 }));
+    expect(pockets.length).toBeGreaterThan(0);
+    const facts = factsOfPlan({ ...plan, options: [{ ...option, pockets }] });
+    expect(pieceText(en, facts, 'spot-midbass-left')).toContain(
+      'Does not fit as planned: its sealed box holds no air as drawn: left lower door card.',
+    );
+    expect(pieceText(de, facts, 'spot-midbass-left')).toContain(
+      'das geschlossene Gehäuse hat so keinen Luftraum',
+    );
+  });
+
   test('ends with every caution of its spots, and says so where there is no speaker', () => {
     const facts = factsOf();
     const printed = markOutBlocks(en, facts, 'A4')
@@ -308,13 +343,17 @@ describe('templates', () => {
     expect(readScale('', '100')).toBeNull();
     expect(readScale('abc', '100')).toBeNull();
     expect(readScale('0', '100')).toBeNull();
+    // What is refused does not read as what is allowed.
+    expect(scaleSentence(en, printerScale(100.54, 100))).toContain('+0.54 % across');
+    // A rule in inches is a rule.
+    expect(readScale('3.94 in', '100')?.across).toBeCloseTo((3.94 * 25.4) / 100 - 1, 9);
     const bad = scaleSentence(en, printerScale(97, 97.2));
     expect(bad).toContain(
-      'not to be used: the printer made them −3.0 % across and −2.8 % up the page',
+      'not to be used: the printer made them −3.00 % across and −2.80 % up the page',
     );
     expect(bad).toContain('100 %');
     expect(scaleSentence(de, printerScale(97, 97.2))).toContain(
-      'quer um −3,0 % und hoch um −2,8 %',
+      'quer um −3,00 % und hoch um −2,80 %',
     );
     expect(plainText(scaleSentence(en, printerScale(99.8, 100.1)))).toContain(
       '150 mm comes out 0.3 mm wrong at most',

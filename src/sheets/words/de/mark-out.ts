@@ -17,7 +17,7 @@ export const markOut = {
   'mark.error':
     'Bei Bandmaßen, die auch einmal {sd} falsch sind, liegen 95 von 100 Rissen höchstens {error} neben der Stelle.',
   'mark.no-fix':
-    'Keine drei Punkte in Reichweite eines Bandmaßes legen diese Stelle fest: nach den Höhen und der Schablone anreißen.',
+    'Keine drei Punkte in Reichweite eines Bandmaßes legen diese Stelle fest{by, select, both {: nach den Höhen und der Schablone anreißen} heights {: nach den Höhen anreißen} other {}}. In den Achsen des Plans liegt sie bei x {x} (nach hinten), y {y} (nach rechts) und z {z} (nach oben).',
   'mark.heights': 'Höhe',
   'mark.above-sill': '{mm} über der Oberkante des Schwellers',
   'mark.above-rail': '{mm} über den Schrauben der Sitzschiene',
@@ -61,6 +61,7 @@ export const markOut = {
   'misfit.cutout': 'der Ausschnitt ragt {by} über den Rand: {thing}',
   'misfit.depth': '{by} zu tief: {thing}',
   'misfit.airspace': '{by} zu wenig Luftraum: {thing}',
+  'misfit.no-air': 'das geschlossene Gehäuse hat so keinen Luftraum: {thing}',
   'misfit.into': '{ring, select, yes {der Ring} other {er}} ragt {by} hinein: {thing}',
   'misfit.inside': '{ring, select, yes {der Ring} other {er}} steht darin: {thing}',
   'misfit.no-panel': 'hier lässt sich nichts befestigen: {thing}',
@@ -104,6 +105,7 @@ export const markOut = {
     'Die Schablonen drucken, beide Lineale auf dem Papier nachmessen und eintragen, was sie messen.',
   'printer.across': 'Lineal quer, mm',
   'printer.up': 'Lineal hoch, mm',
+  'printer.unread': 'Beides als Länge eingeben, etwa 99,8 oder 3,93 in.',
   'printer.good':
     'Genau genug: quer {across}, hoch {up}. Eine Länge von {mm} wird höchstens {off} falsch.',
   'printer.bad':

@@ -17,7 +17,7 @@ export const markOut = {
   'mark.error':
     'With tapes {sd} wrong now and then, 95 marks in 100 lie within {error} of the spot.',
   'mark.no-fix':
-    'No three points within reach of a tape fix this spot: mark it by the heights and the template.',
+    'No three points within reach of a tape fix this spot{by, select, both {: mark it by the heights and the template} heights {: mark it by the heights} other {}}. In the plan’s axes it lies at x {x} (to the rear), y {y} (to the right) and z {z} (up).',
   'mark.heights': 'Height',
   'mark.above-sill': '{mm} above the top of the sill',
   'mark.above-rail': '{mm} above the bolts of the seat rail',
@@ -59,6 +59,7 @@ export const markOut = {
   'misfit.cutout': 'the cut-out reaches {by} over the edge of: {thing}',
   'misfit.depth': '{by} too deep for: {thing}',
   'misfit.airspace': '{by} too little airspace: {thing}',
+  'misfit.no-air': 'its sealed box holds no air as drawn: {thing}',
   'misfit.into': '{ring, select, yes {the ring} other {it}} reaches {by} into: {thing}',
   'misfit.inside': '{ring, select, yes {the ring} other {it}} stands inside: {thing}',
   'misfit.no-panel': 'nothing can be mounted on: {thing}',
@@ -101,6 +102,7 @@ export const markOut = {
     'Print the templates, measure both rulers on the paper and enter what they measure.',
   'printer.across': 'Ruler across, mm',
   'printer.up': 'Ruler up the page, mm',
+  'printer.unread': 'Enter both as lengths, such as 99.8 or 3.93 in.',
   'printer.good':
     'True enough: {across} across, {up} up the page. A length of {mm} comes out {off} wrong at most.',
   'printer.bad':
