@@ -21,6 +21,7 @@ export {
 } from './measure-option';
 export { LINES } from './measure-seat';
 export { IMAGE_TOLD_HZ } from './measure-stage';
+export { type Misfits, misfitsOf } from './measure-whole';
 export { type CompareCell, type CompareRow, compareOptions, uncertaintyOf } from './table';
 export { type OptionTrials, type Trials, trialsInSteps, trialsOf } from './trials';
 export { isBeyond, type Uncertainty, uncertaintyBetween } from './uncertainty';

@@ -25,6 +25,8 @@ export interface FitProblem {
   by: number | null;
   /** Id of the other thing: panel, speaker, obstacle or zone. */
   with?: string;
+  /** Of the mounting ring it stands on, not of the speaker itself. Left out: of the speaker. */
+  ofRing?: true;
   /** True for keep-clear zones: a search never goes there. */
   hard: boolean;
 }

@@ -61,7 +61,7 @@ export function ringProblems(
   const its: Report = (make) =>
     report(() => {
       const problem = make();
-      return { ...problem, sentence: `its ring ${problem.sentence}` };
+      return { ...problem, sentence: `its ring ${problem.sentence}`, ofRing: true };
     });
   return (
     boreTooNarrow(standing, ring, report) ||

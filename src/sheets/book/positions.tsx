@@ -1,11 +1,11 @@
 import type { Arrival, SpeakerInput } from '../../geometry';
 import { listenerName } from '../customer/listener';
-import { thingName } from '../customer/say-way';
 import { whereOf } from '../customer/speaker-table';
 import { letterOf } from '../drawing/letters';
 import type { PaperFacts } from '../facts';
 import { type Block, heading, paragraphs, piece } from '../page';
 import { capital } from '../parts/capital';
+import { thingName } from '../parts/thing-name';
 import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 import { groupsOf } from './summary';
@@ -135,7 +135,7 @@ function lineSentence(heard: readonly Heard[], facts: PaperFacts, words: Printed
     n.list(
       [...new Set(ids)]
         .slice(0, 3)
-        .map((id) => t('customer.way.the', { name: thingName(id, facts, words) })),
+        .map((id) => t('customer.way.the', { name: thingName(facts.cabin, id, words) })),
     );
   const blocked = heard.filter(({ arrival }) => arrival.line === 'blocked');
   const near = heard.filter(({ arrival }) => arrival.line === 'grazing');

@@ -1,5 +1,6 @@
 import type { Arrival, SpeakerInput } from '../../geometry';
 import type { PaperFacts } from '../facts';
+import { thingName } from '../parts/thing-name';
 import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 
@@ -25,7 +26,9 @@ export function sayWay(facts: PaperFacts, words: PrintedWords): string {
   const blocked = heard.filter(({ arrival }) => arrival.line === 'blocked');
   if (blocked.length === 0) return t('customer.way.free', { count: heard.length });
   const ids = [...new Set(blocked.flatMap(({ arrival }) => arrival.blockedBy))];
-  const things = ids.map((id) => t('customer.way.the', { name: thingName(id, facts, words) }));
+  const things = ids.map((id) =>
+    t('customer.way.the', { name: thingName(facts.cabin, id, words) }),
+  );
   const [first = t('customer.way.something')] = things;
   return t('customer.way.some', {
     free: heard.length - blocked.length,
@@ -39,13 +42,6 @@ export function sayWay(facts: PaperFacts, words: PrintedWords): string {
     many: things.length === 2 ? 'yes' : 'no',
     meaning: t(lossKey(blocked)),
   });
-}
-
-/** What an id of a panel or an obstacle is called. */
-export function thingName(id: string, { cabin }: PaperFacts, { names }: PrintedWords): string {
-  const obstacle = cabin.obstacles.find((one) => one.id === id);
-  if (obstacle) return names.obstacle(obstacle);
-  return names.panel(cabin.panels.find((one) => one.id === id) ?? id);
 }
 
 function lossKey(blocked: readonly { speaker: SpeakerInput; arrival: Arrival }[]): WordKey {

@@ -1,12 +1,14 @@
 import { useMemo, useState } from 'react';
+import { type Misfits, misfitsOf } from '../../geometry';
 import type { PageSize } from '../../store/paper-settings';
 import { type PaperFacts, usePaperFacts } from '../facts';
 import { type Block, Flow, heading, paragraphs, piece } from '../page';
+import { capital } from '../parts/capital';
 import { cautionBlocks } from '../parts/cautions';
 import { usePaperSettings } from '../settings';
 import { type PrintedWords, useWords } from '../words/use-words';
 import { type SpeakerMarks, speakerMarks } from './mark-data';
-import { misfitSentences, misfitsOf } from './misfits';
+import { misfitSentences } from './misfits';
 import { PrinterCheck } from './printer-check';
 import type { PrinterScale } from './printer-scale';
 import { SpotBlock } from './spot-block';
@@ -21,12 +23,14 @@ export default function MarkOutSheet() {
   const size = usePaperSettings(({ pageSize }) => pageSize);
   const [scale, setScale] = useState<PrinterScale | null>(null);
   const refused = scale !== null && !scale.ok;
+  // Half a second for forty speakers: not again for each word, page size or ruler.
+  const found = useMemo(() => (answer.ok ? findMarks(answer.facts) : undefined), [answer]);
   const blocks = useMemo(
     () =>
       answer.ok
-        ? markOutBlocks(words, answer.facts, size, refused)
+        ? markOutBlocks(words, answer.facts, size, refused, found)
         : paragraphs('nothing', words.t('paper.nothing', { reason: answer.reason })),
-    [answer, words, size, refused],
+    [answer, found, words, size, refused],
   );
   return (
     <>
@@ -36,26 +40,36 @@ export default function MarkOutSheet() {
   );
 }
 
+interface FoundMarks {
+  marks: readonly SpeakerMarks[];
+  misfits: Misfits;
+}
+
+/** All that is worked out for the sheet, whatever its words and its size. */
+export const findMarks = ({ cabin, option, result: { placed } }: PaperFacts): FoundMarks => ({
+  marks: speakerMarks(cabin, option, placed),
+  misfits: misfitsOf({ cabin, option, placed }),
+});
+
 /** All of the sheet: the spots one after another, the cautions, the templates. */
 export function markOutBlocks(
   words: PrintedWords,
-  { plan, cabin, option, result }: PaperFacts,
+  facts: PaperFacts,
   size: PageSize,
   refused = false,
+  { marks, misfits }: FoundMarks = findMarks(facts),
 ): Block[] {
+  const { plan, cabin, option } = facts;
   const { t, names } = words;
   const title = heading('title', t('mark.title', { option: option.title ?? option.id }), 1);
-  const marks = speakerMarks(cabin, option, result.placed);
   if (marks.length === 0) return [title, ...paragraphs('none', t('mark.none'))];
-  const subject = { cabin, option, placed: result.placed };
-  const misfits = misfitsOf(subject);
   const nameOf = ({ speaker }: SpeakerMarks) => names.speaker(speaker, option.speakers);
   return [
     title,
     ...paragraphs('intro', t('mark.intro'), 'paper-small'),
     ...marks.flatMap((one): Block[] => {
       const { id } = one.speaker;
-      const speaker = large(nameOf(one));
+      const speaker = capital(nameOf(one));
       const head = one.panel
         ? t('mark.speaker', { speaker, panel: names.panel(one.panel) })
         : t('mark.speaker-free', { speaker });
@@ -66,7 +80,7 @@ export function markOutBlocks(
           <SpotBlock
             {...{ one, cabin, words }}
             name={nameOf(one)}
-            misfits={misfitSentences(words, misfits.get(id) ?? [], subject)}
+            misfits={misfitSentences(words, misfits.get(id) ?? [], facts)}
           />,
         ),
       ];
@@ -83,7 +97,7 @@ export function markOutBlocks(
         content: (told) => (
           <TemplatePage
             {...{ template, tiling, tile, size, zones, words, told, refused }}
-            name={large(nameOf(one))}
+            name={capital(nameOf(one))}
             plan={plan.title}
           />
         ),
@@ -91,5 +105,3 @@ export function markOutBlocks(
     }),
   ];
 }
-
-const large = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -11,6 +11,7 @@ import {
 } from '../../geometry';
 import { clockWords } from '../parts/clock';
 import { fine } from '../parts/fine';
+import { thingName } from '../parts/thing-name';
 import type { WordKey } from '../words/catalogue';
 import type { PrintedWords } from '../words/use-words';
 import type { SpeakerMarks } from './mark-data';
@@ -73,15 +74,15 @@ export function aimSentences(
     }),
   );
   const { id } = laser;
-  const obstacle = cabin.obstacles.find((one) => one.id === id);
-  const thing = obstacle
-    ? names.obstacle(obstacle)
-    : names.panel(cabin.panels.find((one) => one.id === id) ?? id ?? '');
   return [
     ...face.map((reading) => faceSentence(words, reading)),
     id === null
       ? t('mark.laser-far', { distance })
-      : t('mark.laser', { thing, distance, near: n.list(near) || '–' }),
+      : t('mark.laser', {
+          thing: thingName(cabin, id, words),
+          distance,
+          near: n.list(near) || '–',
+        }),
   ];
 }
 

@@ -1,35 +1,14 @@
 /** What keeps speakers from fitting where they are planned, in the catalogue's words. */
-import {
-  type CabinModel,
-  createFitter,
-  type FitProblem,
-  type OptionInput,
-  type PlacedSpeaker,
-  type StandingSpeaker,
-} from '../../geometry';
+import type { CabinModel, FitProblem, OptionInput } from '../../geometry';
 import { standoffWords } from '../parts/standoff-words';
+import { thingName } from '../parts/thing-name';
 import type { PrintedWords } from '../words/use-words';
 
+/** Where the problems are. */
 export interface MisfitSubject {
   cabin: CabinModel;
   option: OptionInput;
-  placed: readonly PlacedSpeaker[];
 }
-
-/** Everything that keeps each speaker of an option from fitting, by its id. Keep-clear zones too. */
-export function misfitsOf({ cabin, option, placed }: MisfitSubject): Map<string, FitProblem[]> {
-  const standing = option.speakers.flatMap((speaker): StandingSpeaker[] => {
-    const place = placed.find((one) => one.speaker === speaker.id);
-    return place ? [{ speaker, placed: place }] : [];
-  });
-  const fitter = createFitter(cabin, standing, option);
-  return new Map(
-    standing.map(({ speaker, placed: place }) => [speaker.id, fitter(speaker, place)]),
-  );
-}
-
-/** Of its ring rather than of the speaker itself, as the engine's sentence says. */
-const isOfRing = ({ sentence }: FitProblem): boolean => sentence.startsWith('its ring ');
 
 /** A sentence each, without those of keep-clear zones: they are told by themselves. */
 export function misfitSentences(
@@ -41,9 +20,7 @@ export function misfitSentences(
   const nameOf = ({ kind, with: id = '' }: FitProblem): string => {
     const speaker = kind === 'speaker' && option.speakers.find((one) => one.id === id);
     if (speaker) return names.speaker(speaker, option.speakers);
-    const obstacle = cabin.obstacles.find((one) => one.id === id);
-    if (obstacle) return names.obstacle(obstacle);
-    return names.panel(cabin.panels.find((one) => one.id === id) ?? id);
+    return thingName(cabin, id, words);
   };
   return problems
     .filter(({ hard }) => !hard)
@@ -51,7 +28,7 @@ export function misfitSentences(
       const { kind, by } = problem;
       const told = {
         thing: nameOf(problem),
-        ring: isOfRing(problem) ? 'yes' : 'no',
+        ring: problem.ofRing ? 'yes' : 'no',
         by:
           by === null
             ? ''

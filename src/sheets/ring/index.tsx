@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
-import { FLANGE_LIFT, MOST_WEDGE_DEG, panelFrame, RIM_RADIUS } from '../../geometry';
+import { FLANGE_LIFT, MOST_WEDGE_DEG, misfitsOf, panelFrame, RIM_RADIUS } from '../../geometry';
 import { MM_PER_INCH } from '../../plan/units';
 import type { PageSize } from '../../store/paper-settings';
 import { type PaperFacts, usePaperFacts } from '../facts';
-import { misfitSentences, misfitsOf } from '../mark-out/misfits';
+import { misfitSentences } from '../mark-out/misfits';
 import { type Block, contentBox, Flow, heading, paragraphs, piece } from '../page';
 import { cautionBlocks } from '../parts/cautions';
 import { clockWords } from '../parts/clock';

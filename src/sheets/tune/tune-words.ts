@@ -1,6 +1,7 @@
 import type { ChannelFilter, DelayExport, DelayRow } from '../../exchange';
 import type { PaperFacts } from '../facts';
 import { capital } from '../parts/capital';
+import { thingName } from '../parts/thing-name';
 import type { PrintedWords } from '../words/use-words';
 
 /** Decibels an octave for each order of a filter: 20 log 2. */
@@ -94,12 +95,6 @@ export function whomSentence({ t, n, names }: PrintedWords, { by, seats }: Delay
 export function tuneWarnings(facts: PaperFacts, words: PrintedWords, tune: DelayExport): string[] {
   const { t, n, names } = words;
   const nameOf = (row: DelayRow) => speakerOnPaper(facts, words, row);
-  const things = new Map(facts.cabin.obstacles.map((one) => [one.id, one]));
-  const panels = new Map(facts.cabin.panels.map((one) => [one.id, one]));
-  const named = (id: string) => {
-    const [thing, panel] = [things.get(id), panels.get(id)];
-    return thing ? names.obstacle(thing) : names.panel(panel ?? id);
-  };
   const held = tune.rows
     .filter(({ clamped }) => clamped)
     .map((row) =>
@@ -117,7 +112,7 @@ export function tuneWarnings(facts: PaperFacts, words: PrintedWords, tune: Delay
         t(detour === null ? 'tune.line.unknown' : 'tune.line.blocked', {
           speaker: capital(nameOf(row)),
           seat: names.seat(seat),
-          things: n.list(blockedBy.map(named)),
+          things: n.list(blockedBy.map((id) => thingName(facts.cabin, id, words))),
           length: n.length(detour, n.unit === 'mm' ? 1 : 2),
         }),
       ),

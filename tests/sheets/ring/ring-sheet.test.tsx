@@ -1,6 +1,6 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
-import { ringOfSpeaker } from '../../../src/geometry';
+import { misfitsOf, ringOfSpeaker } from '../../../src/geometry';
 import {
   aimSpeaker,
   mountSpeaker,
@@ -9,7 +9,7 @@ import {
   setRing,
   tiePair,
 } from '../../../src/plan/edits';
-import { misfitSentences, misfitsOf } from '../../../src/sheets/mark-out/misfits';
+import { misfitSentences } from '../../../src/sheets/mark-out/misfits';
 import { ringBlocks } from '../../../src/sheets/ring';
 import { wordsOf } from '../../../src/sheets/words/use-words';
 import { contentOf, factsOf, plainText } from '../mark-out/papers';

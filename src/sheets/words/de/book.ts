@@ -68,7 +68,8 @@ export const book = {
   'book.verdict.outlier': 'daneben: nachsehen',
 
   'book.tune': 'Einstellung für den Anfang',
-  'book.tune.problem': 'Es gibt keine Verzögerungen. Das Programm meldet dazu auf Englisch: „{problem}“.',
+  'book.tune.problem':
+    'Es gibt keine Verzögerungen. Das Programm meldet dazu auf Englisch: „{problem}“.',
 
   'book.pictures': 'Bilder',
   'book.pictures.none': 'Es wurden keine Bilder hinzugefügt.',

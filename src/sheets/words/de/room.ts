@@ -6,5 +6,6 @@ export const room = {
   'paper.book': 'Baumappe',
   'page.number': '{page} / {pages}',
   'page.made-with': 'Erstellt mit Earpath, {date}',
-  'paper.nothing': 'Dieser Plan lässt sich nicht berechnen. Das Programm meldet dazu auf Englisch: „{reason}“.',
+  'paper.nothing':
+    'Dieser Plan lässt sich nicht berechnen. Das Programm meldet dazu auf Englisch: „{reason}“.',
 };
