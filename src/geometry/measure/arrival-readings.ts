@@ -26,7 +26,8 @@ export interface ReadingSource {
 /**
  * Accepted differences as path readings. The loop's delay is taken from the very predictions they
  * are compared with, so together they tell how far apart the paths are; their common length only as
- * far as the predictions were right on the whole.
+ * far as the predictions were right on the whole. Of a single channel there is none: all it shows
+ * is taken for the loop.
  * @throws RangeError for an accepted id that was not compared, or a speed that is not above 0
  */
 export function arrivalReadings(
@@ -35,6 +36,7 @@ export function arrivalReadings(
 ): ArrivalReading[] {
   if (!(speedOfSound > 0))
     throw new RangeError(`arrivalReadings: expected a speed above 0, got ${speedOfSound}`);
+  if (comparison.channels.length < 2) return [];
   const known = new Map(channels.map((channel) => [channel.id, channel]));
   const compared = new Map(comparison.channels.map((channel) => [channel.id, channel]));
   const taken = accepted ?? comparison.channels.flatMap(({ id, outlier }) => (outlier ? [] : [id]));

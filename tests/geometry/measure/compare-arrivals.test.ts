@@ -204,6 +204,21 @@ describe('accepted differences as readings', () => {
     expect(b?.seat).toBe('front-left');
   });
 
+  test('are none of a single channel, whose difference the loop has swallowed', () => {
+    const single = compareArrivals(channels([[3, 13.4]]));
+    const [one] = single.channels;
+    expect(one?.differenceMs).toBe(0);
+    expect(arrivalReadings(single, source)).toEqual([]);
+    expect(arrivalReadings(single, { ...source, accepted: ['a'] })).toEqual([]);
+    const two = compareArrivals(
+      channels([
+        [3, 13],
+        [4, 14.006],
+      ]),
+    );
+    expect(arrivalReadings(two, source)).toHaveLength(2);
+  });
+
   test('are those the user accepts, outliers too', () => {
     const readings = arrivalReadings(comparison, { ...source, accepted: ['c'] });
     expect(readings).toHaveLength(1);

@@ -30,6 +30,7 @@ export function ResultPart(props: ResultPartProps) {
   const taken = set.channels
     .filter(({ id, outlier }) => straight.has(id) && (changed[id] ?? !outlier))
     .map(({ id }) => id);
+  const isAlone = set.channels.length < 2;
   return (
     <>
       <div className="measured-verdict" data-fits={outliers.length === 0 && set.agrees}>
@@ -111,11 +112,17 @@ export function ResultPart(props: ResultPartProps) {
         </table>
       </TableScroll>
       <div className="measured-take">
-        <button type="button" disabled={locked || taken.length === 0} onClick={() => onTake(taken)}>
+        <button
+          type="button"
+          disabled={locked || isAlone || taken.length === 0}
+          onClick={() => onTake(taken)}
+        >
           {`Take ${taken.length === 1 ? 'this difference' : `${taken.length} differences`} as readings`}
         </button>
         <span className="footnote">
-          Each becomes a distance from speaker to microphone in the survey below.
+          {isAlone
+            ? 'A single channel gives no reading: what it is off by cannot be told from what the loop takes.'
+            : 'Each becomes a distance from speaker to microphone in the survey below.'}
           {set.channels.some(({ id }) => !straight.has(id)) &&
             ' Of a way bent round something no straight distance follows.'}
         </span>

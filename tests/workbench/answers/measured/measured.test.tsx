@@ -28,6 +28,7 @@ import {
   outlierWords,
   wholeWords,
 } from '../../../../src/workbench/answers/measured/measured-words';
+import { ResultPart } from '../../../../src/workbench/answers/measured/result-part';
 import { SurveyPart } from '../../../../src/workbench/answers/measured/survey-part';
 import { response, sinc } from '../../../geometry/measure/synthetic';
 
@@ -71,6 +72,31 @@ describe('responses bound to speakers', () => {
       /^All 6 channels arrive as predicted: .*\(±\d+ mm to ±\d+ mm of path\)/,
     );
     expect(outlierWords(set, wording)).toEqual([]);
+  });
+
+  test('of one speaker alone are compared, but give no reading', () => {
+    const take = (of: Track[]) => {
+      const { taken } = liveArrivals(of, speakers, settings);
+      const [set] = compareMeasured(taken, result, 20);
+      if (!set) throw new Error('no set');
+      const markup = renderToStaticMarkup(
+        <ResultPart
+          set={set}
+          speakers={speakers}
+          wording={wording}
+          locked={false}
+          straight={new Set(speakers.map(({ id }) => id))}
+          onTake={() => {}}
+        />,
+      );
+      return /<button[^>]*>Take .*?<\/button><span[^>]*>.*?<\/span>/.exec(markup)?.[0];
+    };
+    expect(take(tracks().slice(0, 1))).toMatch(
+      /^<button type="button" disabled="">Take .*A single channel gives no reading/,
+    );
+    expect(take(tracks().slice(0, 2))).toMatch(
+      /^<button type="button">Take 2 differences .*Each becomes a distance/,
+    );
   });
 
   test('are correlated with those of their own role alone', () => {
