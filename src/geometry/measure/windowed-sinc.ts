@@ -17,7 +17,8 @@ export function valueAt(samples: ArrayLike<number>, position: number): number {
   const part = position - below;
   if (part === 0) return samples[below] ?? 0;
   // sin π(position − n) has one size for all n and changes sign from each to the next.
-  const sine = Math.sin(Math.PI * part) / Math.PI;
+  // From the nearer of two samples: sin π loses its digits a hair before the next one.
+  const sine = Math.sin(Math.PI * Math.min(part, 1 - part)) / Math.PI;
   const from = Math.max(0, below - HALF_WIDTH + 1);
   const to = Math.min(samples.length - 1, below + HALF_WIDTH);
   let sum = 0;

@@ -71,3 +71,13 @@ describe('the Fourier transform', () => {
     expect(() => fourierInPlace(new Float64Array(6), new Float64Array(6))).toThrow('got 6 and 6');
   });
 });
+
+test('a hair before or after a sample is that sample', () => {
+  const click = new Float64Array(9000);
+  click[4000] = 0.25;
+  for (const hair of [1e-3, 1e-6, 1e-9, 1e-11, 1e-12, 5e-13])
+    for (const side of [-1, 1])
+      expect(Math.abs(valueAt(click, 4000 + side * hair) - 0.25)).toBeLessThan(
+        1e-6 * 0.25 + hair ** 2,
+      );
+});
