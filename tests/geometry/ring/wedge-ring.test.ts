@@ -232,9 +232,17 @@ describe('the mesh of a ring', () => {
 test('screws lie evenly on their circle, none on the thin or the thick line', () => {
   const places = screwPlaces({ ...INPUT, screws: { circle: 106, count: 4 } });
   expect(places).toHaveLength(4);
-  for (const [a, b] of places) {
-    expect(Math.hypot(a, b)).toBeCloseTo(53, 12);
-    expect(Math.abs(b)).toBeGreaterThan(1);
+  // Of four, each midway between the two lines: 53 / √2 along both.
+  const [near, far] = [-53 * Math.SQRT1_2, 53 * Math.SQRT1_2];
+  const byHand = [
+    [far, far],
+    [near, far],
+    [near, near],
+    [far, near],
+  ] as const;
+  for (const [n, [a, b]] of byHand.entries()) {
+    expect(places[n]?.[0]).toBeCloseTo(a, 12);
+    expect(places[n]?.[1]).toBeCloseTo(b, 12);
   }
   expect(screwPlaces(INPUT)).toEqual([]);
 });

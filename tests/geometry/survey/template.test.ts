@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import {
+  buildCabin,
   type Ellipse,
   hourOf,
   inputOfSpeaker,
   type MarkTemplate,
   markTemplate,
+  type PanelInput,
+  type Point2,
   panelFrame,
   placeOfSpeaker,
   ringFrame,
@@ -47,6 +50,15 @@ const holds = ({ centre, half, turnDeg }: Ellipse, [x, y]: readonly [number, num
   ];
   return (a / half[0]) ** 2 + (b / half[1]) ** 2;
 };
+
+const radians = (deg: number): number => (deg * Math.PI) / 180;
+
+/** The same points, in any order. */
+function expectPoints(points: readonly Point2[], expected: readonly Point2[]): void {
+  expect(points).toHaveLength(expected.length);
+  for (const [x, y] of expected)
+    expect(Math.min(...points.map(([a, b]) => Math.hypot(a - x, b - y)))).toBeLessThan(1e-9);
+}
 
 describe('the template of a spot', () => {
   test('straight on its panel: circles round the spot, true to the speaker’s own drawing', () => {
@@ -108,10 +120,20 @@ describe('the template of a spot', () => {
     }
   });
 
-  test('screws lie on their circle as it falls onto the panel', () => {
-    const { screws, screwCircle } = drawn(leaning(25, 60, { ring: { screws: 5 } }));
-    expect(screws).toHaveLength(5);
+  test('screws lie on their circle as it falls onto the panel, each where it is by hand', () => {
+    const { screws, screwCircle } = drawn(
+      leaning(25, 60, { ring: { screws: 5, screwCircle: 80 } }),
+    );
     for (const screw of screws) expect(holds(screwCircle, screw)).toBeCloseTo(1, 9);
+    const [c, t] = [Math.cos(radians(25)), Math.tan(radians(25))];
+    // Leaning to the right it is thick to the left: from there on by 36° and steps of 72°.
+    expectPoints(
+      screws,
+      [36, 108, 180, 252, 324].map((deg) => [
+        -60 * t - (40 * Math.cos(radians(deg))) / c,
+        40 * Math.sin(radians(deg)),
+      ]),
+    );
   });
 
   test('rays lead to the reference points of the tapes', () => {
@@ -133,6 +155,112 @@ describe('the template of a spot', () => {
     expect(markTemplate(panel, bodiless, placed, [])).toBeNull();
     expect(markTemplate(panel, speaker, { ...placed, axis: [-1, 0, 0] }, [])).toBeNull();
     expect(markTemplate(panel, speaker, { ...placed, axis: null }, [])).toBeNull();
+  });
+});
+
+/** A door's card 700 mm from the centreline, looking across the car; its middle at height 0. */
+const door = (side: 'left' | 'right'): PanelInput => {
+  const [y, front, rear] = [side === 'left' ? -700 : 700, -300, 300];
+  const [first, last] = side === 'left' ? [rear, front] : [front, rear];
+  return {
+    id: 'board',
+    corners: [
+      [first, y, -300],
+      [last, y, -300],
+      [last, y, 300],
+      [first, y, 300],
+    ],
+  };
+};
+
+function drawnOnDoor(side: 'left' | 'right', speaker: SpeakerInput, head: Vec3): MarkTemplate {
+  const plan = planOf({ panels: [door(side)] }, [speaker]);
+  const cabin = cabinOf({ ...plan, seats: [{ id: 'driver', head }] });
+  const [placed] = placedIn(cabin, [speaker]);
+  const template = placed && markTemplate(cabin.panels[0] ?? null, speaker, placed, []);
+  if (!template) throw new Error('no template');
+  return template;
+}
+
+const HEAD: Vec3 = [700, 350, 300];
+
+describe('the template of a door', () => {
+  test.each([
+    // Looking left at the left door the front of the car is on the right, at the right door on the left.
+    ['left', 1],
+    ['right', -1],
+  ] as const)('%s, leaning 20° rearward on a ring: by hand', (side, front) => {
+    const [c, s] = [Math.cos(radians(20)), Math.sin(radians(20))];
+    const speaker = mid(BODY, {
+      mount: { panel: 'board', u: 0.5, v: 0.5, standoff: 40 },
+      aim: { kind: 'direction', direction: [s, side === 'left' ? c : -c, 0] },
+      ring: { outer: 110, screws: 3, screwCircle: 80 },
+    });
+    const { frame, lean, middle, screws, ring } = drawnOnDoor(side, speaker, HEAD);
+    expect(frame.right[0]).toBeCloseTo(-front, 12);
+    expect(frame.upIs).toBe('up');
+    expect(lean?.deg).toBeCloseTo(20, 9);
+    expect(lean?.way[0]).toBeCloseTo(-front, 9);
+    expect(lean?.way[1]).toBeCloseTo(0, 9);
+    // Rearward and inward from where it leaves the panel, so that lies to the front of the spot.
+    const off = (40 * s) / c;
+    expect(middle[0]).toBeCloseTo(front * off, 9);
+    expect(middle[1]).toBeCloseTo(0, 9);
+    expect(ring?.half[0]).toBeCloseTo(55 / c, 9);
+    // Thick to the front: two screws there, 60° over and under the line, and one on it to the rear.
+    const [half, high] = [40 * 0.5, 40 * Math.sqrt(0.75)];
+    expectPoints(screws, [
+      [front * (off + half / c), high],
+      [front * (off + half / c), -high],
+      [front * (off - 40 / c), 0],
+    ]);
+  });
+
+  test.each([
+    // From 660 mm left or right of the centreline at the head of a driver who sits on the right:
+    // 1010 or 310 mm inward, 700 rearward, 300 up; the axis leaves the panel 40 mm before that.
+    ['left', 1010, [-700, 300]],
+    ['right', 310, [700, 300]],
+  ] as const)('%s in right-hand drive, aimed at the driver: by hand', (side, inward, [x, y]) => {
+    const speaker = mid(BODY, {
+      mount: { panel: 'board', u: 0.5, v: 0.5, standoff: 40 },
+      aim: { kind: 'seat', seat: 'driver' },
+    });
+    const { lean, middle, cutout } = drawnOnDoor(side, speaker, HEAD);
+    const along = Math.hypot(x, y);
+    expect(lean?.deg).toBeCloseTo((Math.atan2(along, inward) * 180) / Math.PI, 9);
+    expect(lean?.way[0]).toBeCloseTo(x / along, 9);
+    expect(lean?.way[1]).toBeCloseTo(y / along, 9);
+    expect(middle[0]).toBeCloseTo((-40 * x) / inward, 9);
+    expect(middle[1]).toBeCloseTo((-40 * y) / inward, 9);
+    expect(cutout?.centre).toEqual(middle);
+    expect(cutout?.turnDeg).toBeCloseTo((Math.atan2(y, x) * 180) / Math.PI, 9);
+  });
+
+  test('in right-hand drive is the mirror image of the other door’s in left-hand drive', () => {
+    const of = (wheelSide: 'left' | 'right'): MarkTemplate => {
+      const answer = buildCabin({ cabin: { template: 'compact-hatch', wheelSide } });
+      if (!answer.ok) throw new Error(answer.error.message);
+      const { cabin } = answer;
+      const panel = cabin.panels.find(({ id }) => id === `door-lower-${wheelSide}`) ?? null;
+      const speaker = mid(BODY, {
+        mount: { panel: `door-lower-${wheelSide}`, u: 0.3, v: 0.5, standoff: 70 },
+        aim: { kind: 'seat', seat: `front-${wheelSide}` },
+        ring: { screws: 5, screwCircle: 80, outer: 100 },
+      });
+      const [placed] = placedIn(cabin, [speaker]);
+      const template = placed && markTemplate(panel, speaker, placed, []);
+      if (!template) throw new Error('no template');
+      return template;
+    };
+    const [left, right] = [of('left'), of('right')];
+    expect(left.lean?.deg).toBeGreaterThan(5);
+    expect(left.screws).toHaveLength(5);
+    const mirrored = ([x, y]: Point2): Point2 => [-x, y];
+    expectPoints(right.screws, left.screws.map(mirrored));
+    expectPoints([right.middle], [mirrored(left.middle)]);
+    expectPoints([right.lean?.way ?? [0, 0]], [mirrored(left.lean?.way ?? [0, 0])]);
+    expect(right.lean?.deg).toBeCloseTo(left.lean?.deg ?? 0, 9);
   });
 });
 
