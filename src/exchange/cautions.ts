@@ -197,14 +197,11 @@ const stands = (panel: string, start: string): boolean =>
  * @param panel the panel's id, or null for a free point
  */
 export function cautionsFor(panel: string | null): readonly Caution[] {
-  if (panel === null || !isCabinPanel(panel)) return CAUTIONS;
-  const own = CAUTIONS.filter(({ panels }) => panels.some((start) => stands(panel, start)));
-  return own.length === 0
+  const named = CAUTIONS.filter(
+    ({ panels }) =>
+      panel !== null && isCabinPanel(panel) && panels.some((start) => stands(panel, start)),
+  );
+  return named.length === 0
     ? CAUTIONS
-    : CAUTIONS.filter((caution) => caution.panels.length === 0 || own.includes(caution));
+    : CAUTIONS.filter((one) => one.panels.length === 0 || named.includes(one));
 }
-
-/** Those that go for every spot, wherever it is. */
-export const GENERAL_CAUTIONS: readonly Caution[] = CAUTIONS.filter(
-  ({ panels }) => panels.length === 0,
-);

@@ -7,16 +7,8 @@ import {
   USUAL_DOUBTS,
   type Vec3,
 } from '../geometry';
+import { sameEnd } from './same-end';
 import type { Reading, ReadingEnd } from './types';
-
-export const sameEnd = (a: ReadingEnd, b: ReadingEnd): boolean =>
-  JSON.stringify(ordered(a)) === JSON.stringify(ordered(b));
-
-const ordered = (end: ReadingEnd): unknown[] => [
-  end.kind,
-  end.kind === 'speaker' ? end.speaker : end.kind === 'reference' ? end.reference : end.seat,
-  end.kind === 'ear' ? end.side : '',
-];
 
 type Known = {
   cabin: Pick<CabinModel, 'references' | 'seats'>;

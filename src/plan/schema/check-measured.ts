@@ -1,6 +1,6 @@
 import type { Refusal } from '../../geometry';
 import { quoted } from '../quoted';
-import { sameEnd } from '../readings';
+import { sameEnd } from '../same-end';
 import type { PlanOption } from '../types';
 
 /**

@@ -1,4 +1,4 @@
-import { CAUTIONS, cautionsFor, GENERAL_CAUTIONS } from '../../exchange/cautions';
+import { CAUTIONS, cautionsFor } from '../../exchange/cautions';
 import type { PlanOption } from '../../plan/types';
 import { type Block, heading, piece } from '../page';
 import type { WordKey } from '../words/catalogue';
@@ -7,7 +7,7 @@ import type { PrintedWords } from '../words/use-words';
 /** The cautions for every spot of an option, each once, in the usual order. */
 export function cautionsOfOption(option: PlanOption): typeof CAUTIONS {
   const told = new Set([
-    ...GENERAL_CAUTIONS,
+    ...CAUTIONS.filter(({ panels }) => panels.length === 0),
     ...option.speakers.flatMap(({ mount }) => cautionsFor(mount?.panel ?? null)),
   ]);
   return CAUTIONS.filter((caution) => told.has(caution));

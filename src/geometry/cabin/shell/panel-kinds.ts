@@ -101,7 +101,6 @@ export type PanelKindId = keyof typeof PANEL_KINDS;
 
 /** Whether an id is one the shell gives, on a side or not: a plan's own panel is called otherwise. */
 export const isCabinPanel = (id: string): boolean =>
-  Object.hasOwn(PANEL_KINDS, id) ||
   Object.hasOwn(PANEL_KINDS, id.replace(/-(left|right|center)$/, ''));
 
 /** Kinds that lie loose in the cabin: no part of its closed skin. */

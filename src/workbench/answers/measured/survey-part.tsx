@@ -9,7 +9,8 @@ import {
 } from '../../../geometry';
 import { changeSeat, standWhereFixed } from '../../../plan/edits';
 import { seatName, speakerName } from '../../../plan/names';
-import { distancesTo, pointOfEnd, sameEnd } from '../../../plan/readings';
+import { distancesTo, pointOfEnd } from '../../../plan/readings';
+import { sameEnd } from '../../../plan/same-end';
 import type { PlanOption, Reading, ReadingEnd } from '../../../plan/types';
 import type { LengthUnit } from '../../../plan/units';
 import { planStore } from '../../../store';

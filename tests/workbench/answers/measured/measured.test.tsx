@@ -14,7 +14,8 @@ import {
 } from '../../../../src/geometry';
 import { demoPlan } from '../../../../src/plan/demo';
 import { standWhereFixed } from '../../../../src/plan/edits';
-import { distancesTo, sameEnd } from '../../../../src/plan/readings';
+import { distancesTo } from '../../../../src/plan/readings';
+import { sameEnd } from '../../../../src/plan/same-end';
 import type { PlanOption, Reading } from '../../../../src/plan/types';
 import {
   awayWords,
