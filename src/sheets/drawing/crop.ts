@@ -1,4 +1,5 @@
 import type { CabinModel, PlacedSpeaker } from '../../geometry';
+import type { Camera } from './camera';
 import type { CarDrawing } from './draw-car';
 import type { Box } from './raster';
 
@@ -10,15 +11,15 @@ const BEHIND_SPEAKER = 150;
 const ROOM = 90;
 
 /**
- * What of a drawing is shown: from behind all of it; from above and the side the cabin as far back as
- * somebody sits or a speaker stands, since the luggage room and the bonnet tell nothing and make the rest small.
+ * What of a drawing is shown: from behind all of it and every speaker; from above and the side the
+ * cabin as far back as somebody sits or a speaker stands, since the luggage room and the bonnet tell nothing and make the rest small.
  */
 export function cropOf(
   { panels, seats }: Pick<CabinModel, 'panels' | 'seats'>,
   { camera, box }: Pick<CarDrawing, 'camera' | 'box'>,
   placed: readonly Pick<PlacedSpeaker, 'position'>[],
 ): Box {
-  if (camera.id === 'behind' || panels.length === 0) return box;
+  if (camera.id === 'behind' || panels.length === 0) return aroundMarks(box, camera, placed);
   // Without a listener there is no end to what is looked at.
   const last =
     seats.length > 0
@@ -43,4 +44,23 @@ export function cropOf(
     top: inside.top - ROOM,
     bottom: inside.bottom + ROOM,
   };
+}
+
+/**
+ * Wide enough for every speaker: one behind the seats stands before what is seen from behind. What
+ * is farther off than the car is wide stays outside, so that the car can still be seen.
+ */
+function aroundMarks(box: Box, camera: Camera, placed: readonly Pick<PlacedSpeaker, 'position'>[]) {
+  const far = box.right - box.left;
+  return placed.reduce((wide, { position }) => {
+    const [x, y] = camera.project(position);
+    const off = Math.max(box.left - x, x - box.right, box.top - y, y - box.bottom);
+    if (off <= 0 || off > far) return wide;
+    return {
+      left: Math.min(wide.left, x - ROOM),
+      right: Math.max(wide.right, x + ROOM),
+      top: Math.min(wide.top, y - ROOM),
+      bottom: Math.max(wide.bottom, y + ROOM),
+    };
+  }, box);
 }

@@ -19,7 +19,7 @@ test.each(['left', 'right'] as const)(
     });
     const sub = facts.result.placed.find(({ speaker }) => speaker === 'sub');
     if (!sub) throw new Error('the subwoofer stands nowhere');
-    for (const view of ['above', 'side'] as const) {
+    for (const view of ['above', 'side', 'behind'] as const) {
       const drawing = drawCar(facts.cabin, view, 'front');
       const { left, right, top, bottom } = cropOf(facts.cabin, drawing, facts.result.placed);
       const [x, y] = drawing.camera.project(sub.position);
@@ -28,7 +28,8 @@ test.each(['left', 'right'] as const)(
       expect(y, view).toBeGreaterThan(top);
       expect(y, view).toBeLessThan(bottom);
       // Without it the drawing ends before it: nothing tells there, and the rest is larger.
-      expect(cropOf(facts.cabin, drawing, []).right, view).toBeLessThan(x);
+      const without = cropOf(facts.cabin, drawing, []);
+      expect(view === 'behind' ? without.bottom < y : without.right < x, view).toBe(true);
     }
   },
 );
