@@ -12,7 +12,8 @@ const ROOM = 90;
 
 /**
  * What of a drawing is shown: from behind all of it and every speaker; from above and the side the
- * cabin as far back as somebody sits or a speaker stands, since the luggage room and the bonnet tell nothing and make the rest small.
+ * cabin as far back as somebody sits or a speaker stands, since the luggage room and the bonnet tell
+ * nothing and make the rest small.
  */
 export function cropOf(
   { panels, seats }: Pick<CabinModel, 'panels' | 'seats'>,
