@@ -165,8 +165,17 @@ function MeasureTables(props: { rows: readonly RingRow[]; caption: string; words
           <tbody>
             {part.map(({ id, name, value, isWords = false }) => (
               <tr key={id}>
-                <th scope="row">{name}</th>
-                <td className={isWords ? undefined : 'number'}>{value}</td>
+                {isWords ? (
+                  <th scope="row" colSpan={2}>
+                    {name}
+                    <span className="ring-sentence">{value}</span>
+                  </th>
+                ) : (
+                  <>
+                    <th scope="row">{name}</th>
+                    <td className="number">{value}</td>
+                  </>
+                )}
               </tr>
             ))}
           </tbody>

@@ -7,7 +7,7 @@ export interface RingRow {
   id: string;
   name: string;
   value: string;
-  /** The value is a sentence. */
+  /** The value is a sentence, and takes the whole row. */
   isWords?: boolean;
 }
 
