@@ -2,7 +2,7 @@ import { lazy, type ReactNode, Suspense, useCallback, useEffect, useState } from
 import { sessionStore } from '../../store';
 import { Answers } from '../answers';
 import { Boundary } from '../parts/boundary';
-import { FileDrop, KeepingBanner, useSharedLink } from '../plans';
+import { FileDrop, useSharedLink } from '../plans';
 import { SpeakersColumn } from '../speakers';
 import { Dialogs } from './dialogs';
 import { rememberLook } from './remember-look';
@@ -15,6 +15,11 @@ import { useSaveToFile } from './use-save';
 // On its way from the first moment: it stands a moment after the numbers, in a place kept for it.
 const details = import('../details');
 const DetailsColumn = lazy(async () => ({ default: (await details).DetailsColumn }));
+
+// Asked for at once, but the first numbers do not wait for it.
+const KeepingBanner = lazy(async () => ({
+  default: (await import('../plans/keeping-banner')).KeepingBanner,
+}));
 
 const NewerVersion = lazy(() => import('../plans/newer-version'));
 
@@ -43,7 +48,11 @@ export function Workbench({ scene, papers }: { scene: ReactNode; papers: ReactNo
       <div className="board" hidden={onPaper}>
         <TopBar onOpen={setDialog} />
         <div className="board-notes">
-          <KeepingBanner />
+          <Boundary what="the notes on your plan">
+            <Suspense fallback={null}>
+              <KeepingBanner />
+            </Suspense>
+          </Boundary>
           {import.meta.env.PROD && (
             <Boundary what="the news of newer versions">
               <Suspense fallback={null}>
