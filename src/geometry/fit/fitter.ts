@@ -162,7 +162,8 @@ export function createFitter(
       body.at[1] - point[1],
       body.at[2] - point[2],
     ]);
-    if (height + body.flange * slant <= BEFORE_PANEL) return false;
+    const wide = Math.max(body.flange, body.cutout);
+    if (height + wide * slant <= BEFORE_PANEL) return false;
     const known = panelTree(cabin.panels);
     if (!known) return false;
     const above = { point, normal, height: BEFORE_PANEL };

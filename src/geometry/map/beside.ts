@@ -1,7 +1,5 @@
 import type { Side, SpeakerInput } from '../input';
 import { FLANGE_THICKNESS, usualRing } from '../ring/usual-ring';
-import { MOST_WEDGE_DEG } from '../ring/wedge-ring';
-import { radians } from '../vector';
 import type { Standing } from './fits';
 import { type GridSpot, twinPanel } from './panel-grid';
 import type { ReadyMap } from './prepare-map';
@@ -32,7 +30,8 @@ export function twinOf({ panel, u, v }: GridSpot): GridSpot {
 
 /**
  * No point of a speaker, or of the ring it stands on, lies farther than this from its reference
- * point, mm. A ring is thickest where it is wedged as far as one may be.
+ * point, mm. Turned by an angle, a ring of radius r at the stand-off s is (s ± r·sin)/cos thick at
+ * its edge: as its thin side is not below 0, sin is at most s/r, and its thick side 2·s/cos.
  */
 export function reachOf(
   { body, ring, mount }: SpeakerInput,
@@ -43,10 +42,10 @@ export function reachOf(
   const reach = Math.max(body.flange / 2, away(body.depth + sunk, body.cutout / 2));
   if (!ring) return reach;
   const radius = usualRing(body, ring).outer / 2;
-  return Math.max(reach, away(standoff / Math.cos(STEEPEST) + radius * Math.tan(STEEPEST), radius));
+  const sine = standoff / radius;
+  if (!(sine < 1)) return Infinity;
+  return Math.max(reach, away((2 * standoff) / Math.sqrt(1 - sine * sine), radius));
 }
-
-const STEEPEST = radians(MOST_WEDGE_DEG);
 
 /** So far behind the reference point, and so far off the axis. */
 const away = (back: number, aside: number): number => Math.sqrt(back * back + aside * aside);
