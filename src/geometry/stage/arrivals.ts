@@ -41,7 +41,7 @@ export function arrivalAt(
   if (levelDb === null) reasons.push('the listener is at the speaker, so there is no level');
   if (law.problem) reasons.push(law.problem);
 
-  return {
+  const arrival: Arrival = {
     speaker: speaker.id,
     ...head.ear,
     way: head.way,
@@ -57,8 +57,9 @@ export function arrivalAt(
     },
     bands: bandsOf(speaker, angles?.offAxisDeg ?? null, law, head, room.speed),
     reflections: reflectionsTo(speaker, placed, seat.head, seat.id, room),
-    ...(reasons.length > 0 && { reasons }),
   };
+  if (reasons.length > 0) arrival.reasons = reasons;
+  return arrival;
 }
 
 /** Where a mounted speaker's lines begin. */
@@ -90,26 +91,43 @@ export function lineTo(
   isEar = false,
 ): LineTo {
   const direct = distance(position, point);
-  const straight = { direct, path: direct, time: direct / speed, blockedBy: [], grazedBy: [] };
-  const free = { way: [position, point], round: [], detour: null };
   const blockedBy = caster.crossings(position, point, seat.id, spot);
   if (blockedBy.length > 0) {
     const found = ways.wayRound(position, point, seat.id, spot, blockedBy);
-    const ear = { ...straight, line: 'blocked' as const, blockedBy };
-    if (!found) return { ...free, ear, why: ways.whyNone(position, point, seat.id, spot) };
-    const { length: path, path: way, round } = found;
-    return { ear: { ...ear, path, time: path / speed }, way, round, detour: path - direct };
+    const path = found ? found.length : direct;
+    const line: LineTo = {
+      ear: { direct, path, time: path / speed, line: 'blocked', blockedBy, grazedBy: [] },
+      way: found ? found.path : [position, point],
+      round: found ? found.round : [],
+      detour: found ? path - direct : null,
+    };
+    if (!found) line.why = ways.whyNone(position, point, seat.id, spot);
+    return line;
   }
+  let detour: number | null = null;
+  let grazedBy: string[] = [];
   // Without a band there is no wavelength to be near by.
-  if (!bandHz) return { ...free, ear: { ...straight, line: 'clear' } };
-  const longest = wavelength(bandHz[0], speed);
-  const misses = isEar
-    ? [ways.nearestMiss(position, point, seat.id, spot, longest)]
-    : ways.nearMisses(position, point, seat.id, spot, longest);
-  const [nearest] = misses;
-  if (!nearest) return { ...free, ear: { ...straight, line: 'clear' } };
-  const grazedBy = misses.flatMap((miss) => (miss ? [miss.id] : []));
-  return { ...free, ear: { ...straight, line: 'grazing', grazedBy }, detour: -nearest.detour };
+  if (bandHz) {
+    const longest = wavelength(bandHz[0], speed);
+    if (isEar) {
+      const nearest = ways.nearestMiss(position, point, seat.id, spot, longest);
+      if (nearest) {
+        detour = -nearest.detour;
+        grazedBy = [nearest.id];
+      }
+    } else {
+      const misses = ways.nearMisses(position, point, seat.id, spot, longest);
+      if (misses[0]) detour = -misses[0].detour;
+      grazedBy = misses.map(({ id }) => id);
+    }
+  }
+  const line = detour === null ? 'clear' : 'grazing';
+  return {
+    ear: { direct, path: direct, time: direct / speed, line, blockedBy: [], grazedBy },
+    way: [position, point],
+    round: [],
+    detour,
+  };
 }
 
 /** What a map or a search looks at of a line. */
@@ -190,7 +208,9 @@ function bandsOf(
           : obstructionDb === null
             ? 'no way round is known, so its loss is not'
             : null;
-    return { frequencyHz, directivityDb, obstructionDb, ...(reason && { reason }) };
+    const band: Band = { frequencyHz, directivityDb, obstructionDb };
+    if (reason) band.reason = reason;
+    return band;
   });
 }
 

@@ -115,17 +115,18 @@ function reflection(
   const [first, second] = bounces as readonly [Bounce, Bounce?];
   const extra = path - direct;
   const level = levelOf(query, bounces, path, direct);
-  return {
+  const told: Reflection = {
     panel: first.surface.panel.id,
     point: first.point,
-    ...(second && { second: { panel: second.surface.panel.id, point: second.point } }),
     path,
     extra,
     extraTime: extra / query.speed,
     levelDb: typeof level === 'number' ? level : null,
     firstNotchHz: firstNotchHz(extra, query.speed),
-    ...(typeof level === 'string' && { reasons: [level] }),
   };
+  if (second) told.second = { panel: second.surface.panel.id, point: second.point };
+  if (typeof level === 'string') told.reasons = [level];
+  return told;
 }
 
 /**

@@ -37,6 +37,9 @@ const ASTRAY = 0.35;
 // Used anew for every step of every search; nothing here asks itself.
 const jet = newJet();
 
+/** Most panels mirror nothing. */
+const NONE: readonly SpecularPoint[] = [];
+
 /**
  * Every place on panel number `panel` where it mirrors source to receiver, shortest path first:
  * inside its edges, both ends on its cabin side. A flat panel has one at most, a curved one may
@@ -47,18 +50,18 @@ export function specularPoints(
   panel: number,
   source: View,
   receiver: View,
-): SpecularPoint[] {
+): readonly SpecularPoint[] {
   const surface = reflector.surfaces[panel] as Surface;
   const [s, r] = [source.place, receiver.place];
   if (surface.plane) {
     const seed = imageSeed(surface.plane, s, r);
     const found = seed ? findStationary(surface, s, r, seed[0], seed[1]) : 'none';
-    return typeof found === 'string' ? [] : [found];
+    return typeof found === 'string' ? NONE : [found];
   }
-  if (!reflector.mayReflect(panel, source, receiver)) return [];
+  if (!reflector.mayReflect(panel, source, receiver)) return NONE;
   const first = findStationary(surface, s, r, 0.5, 0.5);
   if (first !== 'lost' && !reflector.mayFocus(panel, source, receiver))
-    return first === 'none' ? [] : [first];
+    return first === 'none' ? NONE : [first];
   const all: SpecularPoint[] = typeof first === 'string' ? [] : [first];
   for (const [u, v] of SEEDS) {
     const found = findStationary(surface, s, r, u, v);
@@ -241,14 +244,12 @@ const vectorAt = (k: number): Vec3 => [jet[k], jet[k + 1], jet[k + 2]] as unknow
 
 /** Unit normal into the cabin of an evaluated place; null where the patch has none. */
 export function unitNormal(surface: Surface, at: Float64Array): Vec3 | null {
-  const [ux, uy, uz, vx, vy, vz] = at.subarray(3, 9) as unknown as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const ux = at[3] as number;
+  const uy = at[4] as number;
+  const uz = at[5] as number;
+  const vx = at[6] as number;
+  const vy = at[7] as number;
+  const vz = at[8] as number;
   const n: Vec3 = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
   const size = Math.sqrt(dot(n, n));
   const whole = ux * ux + uy * uy + uz * uz + vx * vx + vy * vy + vz * vz;
