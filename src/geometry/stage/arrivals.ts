@@ -1,7 +1,7 @@
 import type { Panel, Seat } from '../cabin/model';
 import type { SpeakerInput } from '../input';
 import type { Caster, SpotStart } from '../paths/cast';
-import { reflectionsBetween } from '../paths/reflection';
+import { type ReflectionQuery, reflectionsBetween } from '../paths/reflection';
 import type { WayFinder } from '../paths/way-round';
 import type { Arrival, Band, EarArrival, PlacedSpeaker, Reflection } from '../result';
 import { obstructionAt } from '../sound/arrival-obstruction';
@@ -236,11 +236,7 @@ export function reflectionsTo(
   const { position, axis } = placed;
   const { law, source } = speakerLaw(speaker, speed);
   const middle = middleOf(speaker);
-  const directivityDb = (way: Vec3): number => {
-    const angle = degrees(Math.acos(Math.min(1, Math.max(-1, dot(way, axis as Vec3)))));
-    return law(angle, middle) ?? Number.NaN;
-  };
-  return reflectionsBetween({
+  const query: ReflectionQuery = {
     panels,
     caster,
     source: position,
@@ -249,6 +245,11 @@ export function reflectionsTo(
     listener,
     spot: spotOf(speaker, placed),
     order,
-    ...(axis && source !== 'none' && { directivityDb }),
-  });
+  };
+  if (axis && source !== 'none')
+    query.directivityDb = (way) => {
+      const angle = degrees(Math.acos(Math.min(1, Math.max(-1, dot(way, axis)))));
+      return law(angle, middle) ?? Number.NaN;
+    };
+  return reflectionsBetween(query);
 }

@@ -29,6 +29,8 @@ const SEEDS = [
 const STEPS = 24;
 /** Fewer image steps lost 0.3 % of a cabin's reflections, more gained nothing. */
 const IMAGE_STEPS = 3;
+/** An image step of less in u or v is followed by no other. */
+const ARRIVED = 1e-3;
 /** No step goes farther than this in u or v: the far side of a curved patch is another answer's. */
 const STRIDE = 0.35;
 /** A search that strays this far over an edge will not come back. */
@@ -119,6 +121,7 @@ export function findStationary(
   const { facing } = surface.panel.patch;
   let u = +u0;
   let v = +v0;
+  let images = IMAGE_STEPS;
   for (let step = 0; step < STEPS; step++) {
     evaluateInPlace(surface.power, u, v, jet);
     const px = jet[0] as number;
@@ -149,7 +152,7 @@ export function findStationary(
     const over = -facing * (bx * nx + by * ny + bz * nz);
     let du: number;
     let dv: number;
-    const isImage = step < IMAGE_STEPS && above > 0 && over > 0;
+    const isImage = step < images && above > 0 && over > 0;
     if (isImage) {
       // Seen from here, the image's place divides the way from S to R as their heights do.
       const t = above / (above + over);
@@ -205,6 +208,8 @@ export function findStationary(
     if (isImage) {
       u = clamp(u + du, 0, 1);
       v = clamp(v + dv, 0, 1);
+      // There already, as on a plane panel: Newton's steps end it.
+      if (stride < ARRIVED) images = 0;
       continue;
     }
     const k = stride > STRIDE ? STRIDE / stride : 1;
