@@ -136,12 +136,17 @@ test('plays a millisecond in a second, draws only while it does, and stops where
   await page.keyboard.press('Space');
   await expect(page.getByRole('button', { name: 'Play', exact: true })).toBeVisible();
   const seen = await page.evaluate(() => (window as unknown as { seen: [number, number][] }).seen);
-  const [start, end] = [seen[1], seen.at(-1)];
-  if (!start || !end) throw new Error('the clock has not moved');
-  const [watched, sound] = [end[0] - start[0], end[1] - start[1]];
-  // A change is seen when its frame is done, which takes a busy machine some hundredths of a second.
-  expect(watched / (1000 * sound)).toBeGreaterThan(0.9);
-  expect(watched / (1000 * sound)).toBeLessThan(1.1);
+  // A change is seen when its frame is done, which on a busy machine is now and then late: the
+  // middle one of the rates between all changes far apart is not moved by that.
+  const rates = seen.slice(1).flatMap(([from, early], i, all) =>
+    all
+      .slice(i + 1)
+      .filter(([, late]) => late - early > 0.3)
+      .map(([to, late]) => (to - from) / (late - early)),
+  );
+  rates.sort((x, y) => x - y);
+  expect(rates.length).toBeGreaterThan(3);
+  expect(Math.abs((rates[rates.length >> 1] as number) / 1000 - 1)).toBeLessThan(0.04);
   expect(await frames(page)).toBeGreaterThan(before + 3);
 
   const stands = await clock(page).textContent();
