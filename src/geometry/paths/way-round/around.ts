@@ -2,8 +2,10 @@
 import type { Vec3 } from '../../vector';
 import type { Body } from './body';
 import { dropIdle } from './drop-idle';
+import { type Frame, type Placed, SHEETS } from './frame';
+import { placeIn, rimLengths } from './half-planes';
 import { pullTaut } from './pull-taut';
-import { bendsIn, type Frame, type Placed, placeIn, rimBends, rimLengths, SHEETS } from './section';
+import { bendsIn, rimBends } from './section';
 import { type Sheet, sheetAlong } from './sheet-along';
 import { type Bend, stringLength } from './string';
 

@@ -6,7 +6,8 @@ import { along, distance, length, type Vec3 } from '../../vector';
 import { stringsRound, type Taut } from './around';
 import { type Body, crosses } from './body';
 import { dropIdle, metTogether } from './drop-idle';
-import { type Frame, frameOf, placeNone, shortestIn } from './section';
+import { type Frame, frameOf } from './frame';
+import { placeNone, shortestIn } from './half-planes';
 import { type Bend, outwardAt, pullAt, stringLength } from './string';
 
 /** How many strings are cast before a way is given up. */

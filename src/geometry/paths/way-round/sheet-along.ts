@@ -1,5 +1,5 @@
 import { dot, sub } from '../../vector';
-import type { Frame } from './section';
+import type { Frame } from './frame';
 import type { Bend } from './string';
 
 /** Where a sheet hangs, in radians about the line, at a distance along it. */

@@ -4,7 +4,7 @@ import { buildCabin, distance, dot, type Shape, sub, type Vec3 } from '../../../
 import { solidBodies } from '../../../../src/geometry/paths/way-round/bodies';
 import type { Body } from '../../../../src/geometry/paths/way-round/body';
 import { facingEdges } from '../../../../src/geometry/paths/way-round/facing';
-import { frameOf } from '../../../../src/geometry/paths/way-round/section';
+import { frameOf } from '../../../../src/geometry/paths/way-round/frame';
 import { cornerOf } from '../../../../src/geometry/paths/way-round/string';
 import { carPlan } from '../../search/stages';
 
